@@ -19,7 +19,7 @@ import { contrast } from './contrast.ts';
 import { type DrawingPage, type Look, openDrawingPage } from './in-browser/drawing-page.ts';
 import type { Drawing } from './in-browser/measure.ts';
 
-const SPECS = generatedSpecs(Number(process.env.SPECS ?? 60));
+const SPECS = generatedSpecs(Number(process.env.SPECS ?? 30));
 const BATCH = 20;
 /** Responses are computed for every so many'th spec only: each takes a good part of a second. */
 const RESPONSE_EACH = 5;

@@ -8,6 +8,7 @@ import {
 import type { Schematic } from '../../../server/src/documents/instrument-diagram/schematic-picture.ts';
 import { analysedSample, analysedText, sampleNames } from '../../support/sample-files.ts';
 import { single } from '../../support/shop.ts';
+import { thorough } from '../../support/thorough.ts';
 import { assertLegibleDrawing } from '../plots/legible.ts';
 import { elementsOf } from '../svg-reading.ts';
 import { madeUpInstrument } from './made-up-instruments.ts';
@@ -25,8 +26,8 @@ describe('schematic of an instrument', () => {
     });
   }
 
-  it('of 60 made-up instruments is legible', () => {
-    for (let seed = 1; seed <= 60; seed++) {
+  it('of made-up instruments is legible', () => {
+    for (let seed = 1; seed <= thorough(30); seed++) {
       const { text } = madeUpInstrument(seed);
       const analysis = analysedText(text);
       const [instrument] = analysis.instruments;
