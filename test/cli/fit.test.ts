@@ -40,8 +40,8 @@ describe('fit', () => {
   });
   after(() => shell.remove());
 
-  const told = async (lines: string, bench?: string) => {
-    shell.write('heron.pickup', spec(lines, bench));
+  const told = async (lines: string, bench?: string, edit = (text: string) => text) => {
+    shell.write('heron.pickup', edit(spec(lines, bench)));
     const { code, stdout } = await shell.run(['fit', 'heron.pickup']);
     assert.equal(code, 0);
     return plainSpaces(stdout);
@@ -91,6 +91,19 @@ describe('fit', () => {
     );
     assert.match(two, /inductance +2\.3\d+ ± 0\.0\d+ H/);
     assert.doesNotMatch(two, /Inductance stays computed/);
+  });
+
+  it('says which sweep is looked at by itself beside others, and why', async () => {
+    const whole = 'sweep hot to ground "curves/t-screw.csv" through 100 kohm';
+    const excited = 'sweep white to black "curves/e-bare.csv" excited over 1 kohm';
+    const byExciter = /none by an exciter is fitted/;
+    assert.match(await told(`${whole}\n    ${excited}`), byExciter);
+    assert.doesNotMatch(await told(excited), byExciter);
+    const tapped = (text: string) => text.replace('finish white', 'finish white\n    tap 4_000 turns orange');
+    const part = 'sweep orange to black "curves/s-10k.csv" over 10 kohm';
+    const byTap = /none of a tapped coil is fitted/;
+    assert.match(await told(`${whole}\n    ${part}`, undefined, tapped), byTap);
+    assert.doesNotMatch(await told(part, undefined, tapped), byTap);
   });
 
   it('tells a broken coil, another resistor, and what is no coil', async () => {

@@ -6,6 +6,7 @@ import { onceFor } from '../../../grammar/values/remember.ts';
 import type { Bench } from '../model/bench.ts';
 import { type Coil, servesDifferentStrings } from '../model/coil.ts';
 import type { PickupNetlist } from '../model/netlist.ts';
+import { sweepsOf } from '../model/sweeps.ts';
 import { type CoilForm, type MetalLoop, metalPartsOf } from '../physics/sweep/coil-form.ts';
 import type { CoilsJoined, NetworkCoil, ProbedCircuit } from '../physics/sweep/coil-network.ts';
 import { lossesFrom, partOfFit, type SweepFit } from '../physics/sweep/sweep-fit.ts';
@@ -65,6 +66,16 @@ export const sweptTogether = onceFor((netlist: PickupNetlist, bench: Bench | und
     metal: last?.metal ?? [],
   };
 });
+
+/** Why a sweep beside others of its pickup is looked at by itself, where it is. */
+export function lookedAtAlone(swept: Swept, netlist: PickupNetlist): 'exciter' | 'tap' | undefined {
+  const { group } = swept;
+  const hasOthers = sweepsOf(netlist.pickup).length > group.sweeps.length;
+  if (swept.kind !== 'coil' || !hasOthers || group.subject === undefined) return undefined;
+  if (group.sweeps.some(({ setUp }) => setUp.kind === 'excited')) return 'exciter';
+  const isTapped = netlist.windings.some(({ taps }) => taps.length > 0);
+  return isTapped && coilsSwept(group, netlist).length === 0 ? 'tap' : undefined;
+}
 
 function fittedTogether(state: readonly SweptCoil[], netlist: PickupNetlist, bench: Bench | undefined) {
   // A coil that was swept alone may not have been in its pickup at all: where something is left, nothing hung beside it.

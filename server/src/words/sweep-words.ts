@@ -3,6 +3,7 @@ import { type NextMeasurement, nextMeasurement, type Untold, untoldOf } from '..
 import { changesOf, computedBeside, type SweptPair } from '../estimates/sweep-comparison.ts';
 import { recorderInput } from '../estimates/sweep-set-up.ts';
 import type { Swept, SweptCoil, SweptNumber } from '../estimates/sweeps-measured.ts';
+import { lookedAtAlone } from '../estimates/sweeps-together.ts';
 import type { Bench } from '../model/bench.ts';
 import type { PickupNetlist } from '../model/netlist.ts';
 import type { Estimate } from '../quantities/estimate.ts';
@@ -179,11 +180,22 @@ export function sweptWords(
       const sentences =
         swept.verdict === 'does not hold'
           ? [verdictWords(swept)]
-          : [...told, verdictWords(swept), ...allUntold(swept, bench)];
+          : [
+              ...told,
+              verdictWords(swept),
+              ...allUntold(swept, bench),
+              ALONE_WORDS[lookedAtAlone(swept, netlist) ?? 'no'],
+            ];
       return { rows, sentences: sentences.flatMap((each) => each ?? []) };
     }
   }
 }
+
+const ALONE_WORDS: Readonly<Record<NonNullable<ReturnType<typeof lookedAtAlone>> | 'no', string | undefined>> = {
+  exciter: 'Looked at by itself: with the other sweeps of the pickup none by an exciter is fitted.',
+  tap: 'Looked at by itself: with the other sweeps of the pickup none of a tapped coil is fitted.',
+  no: undefined,
+};
 
 /** A resistance that is hardly told at all is none. */
 const acrossWords = ({ acrossOhm }: SweptCoil): string | undefined =>
