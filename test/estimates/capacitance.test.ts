@@ -1,6 +1,9 @@
 import assert from 'node:assert/strict';
 import { readFileSync } from 'node:fs';
+import { computedMagnetics } from '../../server/src/estimates/computed-magnetics.ts';
 import { type CoilText, pickupText } from '../support/shop.ts';
+import { drawnSpec } from '../sweeps/spec-coverage.ts';
+import { sweptSpec } from '../sweeps/spec-sweeps.ts';
 import { coilOf, known, pickupOf } from './spec-text.ts';
 
 /** Whole pickups by their drawings, dimensions drawn 4,000 times outside this project; `lo` and `hi` hold 10 to 90 %. */
@@ -132,5 +135,15 @@ describe('capacitance of a whole pickup', () => {
     const outer = 10e-12 * known(coilOf(pickupOf(one())).meanTurnM).value;
     const ratio = (guided('\n    traverse 0.1 mm').value - outer) / (guided('').value - outer);
     assert.ok(Math.abs(ratio - (1.1685 * 1.0081) / (1.05 * 1.0501 * 1.0271)) < 2e-3, `${ratio}`);
+  });
+
+  it('is that of the circuit where unlike coils lie side by side, however the current parts between them', () => {
+    // Against the solver of circuits, at 3 kHz: what all capacitances add to the susceptance there.
+    for (const seed of [2, 4]) {
+      const { truth, capacitanceOf } = sweptSpec(drawnSpec('in parallel', seed), seed);
+      const { capacitanceF } = computedMagnetics(truth);
+      const whole = capacitanceOf(2);
+      assert.ok(Math.abs(known(capacitanceF).value / whole - 1) < 1e-4, `${capacitanceF?.value}, ${whole}`);
+    }
   });
 });

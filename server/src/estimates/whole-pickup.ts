@@ -29,7 +29,8 @@ export function couplingRelativeSd({ coils, coilsApart }: Pickup): number {
 /**
  * Inductance and capacitance between hot and ground, well below resonance. With τ the share of a coil's e.m.f. that reaches the output
  * (by reciprocity the current through it for one ampere from ground to hot) and w its wind, L = Σᵢⱼ τᵢτⱼwᵢwⱼMᵢⱼ, the limit of low
- * frequency; each capacitance counts by the square of its share of the output voltage, a coil's being vᵢ = Σⱼ τⱼwᵢwⱼMᵢⱼ / L.
+ * frequency; each capacitance counts by the square of its share of the output voltage, a coil's being vᵢ = Σⱼ τⱼwᵢwⱼMᵢⱼ / L where its
+ * ends are not at hot and ground: there it has what these have, however the currents part.
  */
 export function wholePickup(
   quick: QuickEstimates,
@@ -143,7 +144,7 @@ function capacitanceOf(
     const [start, finish] = [at(coil, 'start'), at(coil, 'finish')];
     const { windingF, startF, finishF, facesF } = capacitances;
     return [
-      { farad: windingF, weight: (shares.get(coil) ?? 0) ** 2 },
+      { farad: windingF, weight: (finish - start) ** 2 },
       { farad: startF, weight: start ** 2 },
       { farad: finishF, weight: finish ** 2 },
       // The square of a voltage that runs evenly from one end to the other, on the mean.
