@@ -13,7 +13,7 @@ import { circle, d, path, type SvgNode } from './svg.ts';
 export function sparkNodes(
   { estimates }: PositionRow,
   top: number,
-  { spark: [left, right], sparkY }: Columns,
+  { spark: [left, right], sparkY, string: [beyond] }: Columns,
   t: Language,
 ): readonly SvgNode[] {
   const { response, resonanceHz, levelDb } = estimates;
@@ -35,20 +35,21 @@ export function sparkNodes(
     (point) => y(point.db),
   ).digits(1);
   const curve = path('spark', shape(points) ?? '');
-  // Words may stand out a little at the sides.
+  // Words may stand out a little at the sides, the less the nearer the next column is: an editor's face may be wide.
+  const aside = Math.min(12, (beyond - right) / 4);
   const field: Box = {
-    x: left - 12,
+    x: left - aside,
     y: top + sparkY[0] - 4,
-    width: right - left + 24,
+    width: right - left + 2 * aside,
     height: sparkY[1] - sparkY[0] + 4,
   };
   const corner = ({ hz, db }: (typeof points)[number]) => ({ x: x(hz), y: y(db) });
   const drawn = points.slice(1).map((point, index) => boxAround(corner(points[index] ?? point), corner(point), 2));
   const base = { x: left, y: y(0) - 1, width: right - left, height: 2 };
-  const words = (texts: readonly string[], bold: boolean, spots: readonly Spot[]) =>
+  const words = (texts: readonly string[], bold: boolean, spots: readonly Spot[], ...taken: readonly Box[]) =>
     wherePossible(
       [{ wordings: texts.map((text) => [{ text, bold, quiet: !bold }]), spots, rank: 0 }],
-      [...drawn, base],
+      [...drawn, base, ...taken],
       field,
     );
   const corners: readonly Spot[] = [y(0) - 6, top + sparkY[0] + 8, top + sparkY[1] - 4, y(0) + 14].flatMap((at) => [
@@ -66,6 +67,7 @@ export function sparkNodes(
   );
   const own = frequencyText(resonanceHz, t);
   const at = { x: x(hz), y: y(Math.min(nearest.db, SPARK_TOP_DB)) };
+  const tick: Box = { x: at.x - 2, y: top + sparkY[1] - 4, width: 4, height: 7 };
   const beside: readonly Spot[] = [-3, -10, -17].flatMap((dy) => [
     { x: at.x - 8, y: at.y + dy, anchor: 'end' as const },
     { x: at.x + 8, y: at.y + dy, anchor: 'start' as const },
@@ -75,7 +77,7 @@ export function sparkNodes(
     curve,
     circle('solid', at.x, at.y, 3),
     path('w1', d`M${at.x} ${top + sparkY[1] - 3}v5`),
-    ...words([marked(own, resonanceHz, t), own], true, [...beside, ...corners]),
+    ...words([marked(own, resonanceHz, t), own], true, [...beside, ...corners], tick),
   ];
 }
 

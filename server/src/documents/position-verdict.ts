@@ -5,7 +5,7 @@ import { HUM_WORDS } from '../words/heard.ts';
 import { ENGLISH, type Language } from '../words/languages/language.ts';
 import { phaseWords } from '../words/phases.ts';
 import { capital } from '../words/text.ts';
-import { untoldWords } from '../words/untold.ts';
+import { untoldShortly } from '../words/untold.ts';
 
 export interface PositionVerdict {
   /** Short sentences; `stands out` where a player will notice it. */
@@ -21,7 +21,7 @@ export function positionVerdict(
   if (resistanceOhm === null) return said([[t('Silent: nothing is connected.'), true]]);
   if (resistanceOhm !== undefined && resistanceOhm.value < SHORT_OHM)
     return said([[t('Silent: hot and ground are joined.'), true]]);
-  if (untold) return said([[untoldWords(untold, t), false]]);
+  if (untold) return said([[untoldShortly(untold, t), false]]);
   if (phase === 'unproven' && response === undefined && humDb === undefined)
     return said([[t('Unknown: turns or a coil’s sign are missing.'), false]]);
   const meant = onPurpose ? `, ${t('as meant')}` : '';

@@ -5,7 +5,16 @@ import { ENGLISH, type Language, type PlainText } from './languages/language.ts'
 /** Of a coil in a pickup of which nothing is known but a sweep of all of it. */
 export const COIL_UNTOLD: PlainText = 'not told by a sweep of the whole';
 
-/** `The sweep of bridge as a whole does not tell this: sweep lower.start to lower.finish.` */
+/** The same where there is room for few words: `Not told yet: sweep lower.start to lower.finish.` */
+export function untoldShortly(untold: UntoldPosition, t: Language = ENGLISH): string {
+  if (untold.because === 'loudness') return t('Not told yet: turns of {0}.', untold.pickup);
+  const [first, ...others] = untold.sweep;
+  return first && others.length === 0
+    ? t('Not told yet: sweep {0}.', first.join(' to '))
+    : t('Not told yet: sweep each coil by itself.');
+}
+
+/** `The sweep of all of bridge does not tell this: sweep lower.start to lower.finish.` */
 export function untoldWords(untold: UntoldPosition, t: Language = ENGLISH): string {
   if (untold.because === 'loudness')
     return t('How loud {0} is beside the others no sweep tells: its turns would.', untold.pickup);

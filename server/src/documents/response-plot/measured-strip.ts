@@ -70,7 +70,7 @@ export function measuredStrip(measured: MeasuredPicture, axes: Axes, { frame, to
   const marked = strips.some(isBeyond) ? [t('Triangles at its edge: points beyond it.')] : [];
   const caption = paragraphs([[verdict, ...legend, ...marked].join(' ')], {
     x: frame.margin,
-    y: drawn.bottom + 18,
+    y: drawn.bottom + 22,
     width: frame.right - frame.margin,
   });
   const rows = numbers
@@ -171,7 +171,7 @@ function numberRows({ heads, rows, isChange }: NumbersPicture, { frame, top, siz
   const scale = { left: frame.margin + DOTS_FROM * width, right: frame.right };
   return {
     nodes: [
-      ...line([what, beside, measured, size === 'wide' || isChange ? apart : 'σ'], top, true),
+      ...line([what, beside, measured, size === 'wide' || isChange || apart === '' ? apart : 'σ'], top, true),
       path('hair', d`M${frame.margin} ${top + 6}H${frame.right}`),
       ...rows.flatMap(([name, held, found, far, deviations], index) => {
         const y = top + ROW * (index + 1);

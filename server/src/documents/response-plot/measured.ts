@@ -103,23 +103,40 @@ export function measuredPicture(
         ? t('Rest in decibels, below it of the phase in degrees, each in a band of two deviations of the points.')
         : t('Rest in decibels, in a band of two deviations of the points. The sweep holds no phase.'),
     ],
-    numbers: {
-      isChange: false,
-      heads: [t('from the sweep'), t('computed'), t('measured'), t('apart, in deviations')],
-      rows: [
-        ...keysOf(SWEPT_NUMBERS).map((key) =>
-          numberRow(
-            t(SWEPT_NUMBERS[key].what),
-            SWEPT_NUMBERS[key],
-            computed[key],
-            swept[key],
-            t,
-            sweptNumberText(swept, key, t),
-          ),
-        ),
-        ...lossRows(swept, quick, t),
-      ],
-    },
+    numbers: numbersOf(swept, computed, quick, t),
+  };
+}
+
+/** Of a closed pickup nothing is computed: there is nothing to hold its numbers against. */
+function numbersOf(
+  swept: SweptCoil,
+  computed: ReturnType<typeof computedBeside>,
+  quick: QuickEstimates,
+  t: Language,
+): NumbersPicture {
+  const rows = [
+    ...keysOf(SWEPT_NUMBERS).map((key) =>
+      numberRow(
+        t(SWEPT_NUMBERS[key].what),
+        SWEPT_NUMBERS[key],
+        computed[key],
+        swept[key],
+        t,
+        sweptNumberText(swept, key, t),
+      ),
+    ),
+    ...lossRows(swept, quick, t),
+  ];
+  const isBeside = rows.some(([, held]) => held !== '');
+  return {
+    isChange: false,
+    heads: [
+      t('from the sweep'),
+      isBeside ? t('computed') : '',
+      t('measured'),
+      isBeside ? t('apart, in deviations') : '',
+    ],
+    rows,
   };
 }
 

@@ -256,6 +256,9 @@ export const DRAWINGS = {
   'Position {0}, {1}: {2}.': 'Schalterstellung {0}, {1}: {2}.',
   'Silent: nothing is connected.': 'Stumm: nichts ist angeschlossen.',
   'Silent: hot and ground are joined.': 'Stumm: heiß und Masse sind verbunden.',
+  'Not told yet: sweep {0}.': 'Noch nicht bekannt: sweep {0}.',
+  'Not told yet: sweep each coil by itself.': 'Noch nicht bekannt: jede Spule allein durchmessen.',
+  'Not told yet: turns of {0}.': 'Noch nicht bekannt: Windungen von {0}.',
   'not told by a sweep of the whole': 'sagt eine Frequenzmessung des Ganzen nicht',
   'The sweep of all of {0} does not tell this: sweep {1}.':
     'Die Frequenzmessung von ganz {0} sagt das nicht: sweep {1}.',
