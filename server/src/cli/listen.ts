@@ -13,6 +13,7 @@ import { LEFT_OUT } from '../words/left-out.ts';
 import { marked } from '../words/number-text.ts';
 import { SILENT } from '../words/numbers.ts';
 import { titleOf } from '../words/parts.ts';
+import { untoldWords } from '../words/untold.ts';
 import { choose, chooseOnly } from './choose.ts';
 import { CommandError, defineCommand } from './command.ts';
 import { filesOf, shownPath } from './files.ts';
@@ -94,13 +95,15 @@ interface Part {
   readonly response: FrequencyResponse | undefined;
   readonly instrument: string | undefined;
   readonly pickups: readonly Pickup[];
+  /** What would tell a response that sweeps leave open. */
+  readonly settledBy?: string | undefined;
 }
 
 type Played = Part & { readonly response: FrequencyResponse };
 
 function required(part: Part): Played {
-  const { response, words } = part;
-  if (!response) throw new CommandError(`${words}: its response is not known; ${SETTLES}`);
+  const { response, words, settledBy = `its response is not known; ${SETTLES}` } = part;
+  if (!response) throw new CommandError(`${words}: ${settledBy}`);
   return { ...part, response };
 }
 
@@ -136,6 +139,7 @@ function positionPart({ analysis: { instruments }, shown }: Analysed, { position
     response: estimates.response,
     instrument: instrument.name,
     pickups: instrument.slots.flatMap((slot) => slot.pickup ?? []),
+    settledBy: estimates.untold && untoldWords(estimates.untold),
   };
 }
 

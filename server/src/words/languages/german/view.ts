@@ -13,8 +13,8 @@ export const VIEW = {
     'Die Saite ist künstlich: ein idealer Anschlag, keine Finger, kein Korpus, keine Bundgeräusche.',
   'Left out: where the pickup sits along the string and how wide it looks, the pull and strength of the magnet on the string, the amplifier and the loudspeaker.':
     'Nicht enthalten: wo der Tonabnehmer unter der Saite sitzt und wie breit er sie sieht, Zug und Stärke des Magneten an der Saite, Verstärker und Lautsprecher.',
-  'The filter has the levels of the computed response and the least phase that goes with them; loudness is matched, so output is not compared.':
-    'Das Filter hat die Pegel des berechneten Frequenzgangs und die kleinste Phase dazu; die Lautheit ist angeglichen, der Ausgang wird also nicht verglichen.',
+  'The filter has the levels of the response and the least phase that goes with them; loudness is matched, so output is not compared.':
+    'Das Filter hat die Pegel des Frequenzgangs und die kleinste Phase dazu; die Lautheit ist angeglichen, der Ausgang wird also nicht verglichen.',
 
   'No findings.': 'Keine Befunde.',
   'Mind at the bench': 'An der Werkbank beachten',
