@@ -183,6 +183,20 @@ describe('a plan for one pickup', () => {
     assert.deepEqual(planOf(text.replace('positive', 'negative')).plans[0]?.against, []);
   });
 
+  it('that leaves the readings as they are comes before one that does not, though it takes as long', () => {
+    const looked = double({ poles: ['north-up', 'north-up'] }).replace(
+      /}\n$/,
+      '  readings "bench" 2026-10-02 {\n    compass slug north-up\n  }\n}\n',
+    );
+    assert.deepEqual(
+      planOf(looked).plans.map(({ steps, against }) => [steps[0]?.text, against.map(({ code }) => code)]),
+      [
+        ['Magnetise the rods of the screw coil of heron the other way', []],
+        ['Magnetise the rods of the slug coil of heron the other way', ['reading/contradicts']],
+      ],
+    );
+  });
+
   it('does not judge what is not whole', () => {
     const outcome = planOf(BAR + double({ hookup: 'hot violet\n    ground pink' }));
     assert.deepEqual(outcome.plans, []);

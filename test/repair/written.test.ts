@@ -76,6 +76,35 @@ describe('a change in the text', () => {
     assert.equal(stepsBeside('pickup wren like heron {\n  coil a {\n    wound clockwise\n  }\n}\n'), 1);
   });
 
+  it('of two pickups, one like the other, is the same for both where it is done to both', () => {
+    const spec = (other: string, ...readings: readonly string[]) =>
+      pickup(
+        coil('a', 'polarity north-up', 'start a-in', 'finish a-out'),
+        hookup('hot a-out', 'ground a-in'),
+        ...readings,
+      ) + other;
+    const stepsFor = (text: string, works: readonly [string, string]) => {
+      const { model } = analyse(text);
+      const quick = model.pickups.map(quickOf(undefined));
+      const moves = possibleMoves(quick, undefined).filter(
+        (move) => move.on === 'pickup' && move.work === works[model.pickups.indexOf(move.pickup)],
+      );
+      assert.equal(moves.length, 2);
+      return stepsOf(moves, quick, model.pickups)?.length;
+    };
+    const rods = 'rods of a coil';
+    const kick = '  readings "bench" 2026-10-02 {\n    kick a-out to a-in approach positive\n  }\n';
+    // The wind that each of them now states is its own: nothing is taken over.
+    assert.equal(stepsFor(spec(`pickup wren like heron {\n${kick}}\n`, kick), [rods, rods]), 2);
+    const wound = (other: string) => spec(other).replace('    polarity', '    wound clockwise\n    polarity');
+    // The block that holds what is done to the one would have to hold, a second time, what it keeps of the other.
+    assert.equal(stepsFor(wound('pickup wren like heron {\n}\n'), [rods, 'rewind']), undefined);
+    assert.equal(
+      stepsFor(wound('pickup wren like heron {\n  coil a {\n    turns 5_000\n  }\n}\n'), [rods, 'rewind']),
+      2,
+    );
+  });
+
   it('of what a kick proved states the wind', () => {
     const kicked = pickup(
       coil('a', 'polarity north-up', 'start a-in', 'finish a-out'),

@@ -103,7 +103,7 @@ export function plansFor(analysis: Analysis, subject: RepairSubject): Planned {
   const search = asMeant.solutions.length > 0 ? asMeant : cheapestSolutions(moves, withoutMeant(judge), LIMITS);
   const all = [...new Set([...analysis.pickupsInSight(), ...scope.pickups])];
   const plans = search.solutions
-    .filter((each) => !isRoundabout(each.moves, moves))
+    .filter(({ moves: made }) => !scope.pickups.some((pickup) => isRoundabout(pickup, made, moves)))
     .flatMap(({ moves: made, minutes }): readonly RepairPlan[] => {
       const steps = stepsOf(made, quick, all);
       const after = steps && verified(analysis, steps, subject);
@@ -151,17 +151,14 @@ const LIMITS = { states: 6_000, beyondBestMinutes: 60, solutions: 4 } as const;
 
 const TURNS_WHOLE: readonly Work[] = ['hot and ground', 'dummy at its hookup'];
 
+const worksAt = (pickup: Pickup, moves: readonly Move[]): readonly Work[] =>
+  moves.flatMap((each) => (each.on === 'pickup' && each.pickup === pickup ? [each.work] : []));
+
 /** The leads of every coil swapped come to hot and ground swapped, which is less work. */
-function isRoundabout(made: readonly Move[], moves: readonly Move[]): boolean {
-  return made.some((move) => {
-    if (move.on !== 'pickup' || !isLeads(move.work)) return false;
-    const swapped = made.filter((each) => each.on === 'pickup' && each.pickup === move.pickup && isLeads(each.work));
-    const whole = moves.some(
-      (each) => each.on === 'pickup' && each.pickup === move.pickup && TURNS_WHOLE.includes(each.work),
-    );
-    return whole && swapped.length === move.pickup.coils.length;
-  });
-}
+const isRoundabout = (pickup: Pickup, made: readonly Move[], moves: readonly Move[]): boolean =>
+  pickup.coils.length > 1 &&
+  worksAt(pickup, made).filter(isLeads).length === pickup.coils.length &&
+  worksAt(pickup, moves).some((work) => TURNS_WHOLE.includes(work));
 
 const HINDERS = /^(?:circuit|lead|syntax|use)\/|^name\/(?:unknown|cycle)$/;
 
