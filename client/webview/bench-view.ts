@@ -121,7 +121,7 @@ export class BenchView {
 
   private layOut(): void {
     const { sections, choice, pots } = this;
-    this.columns.replaceChildren(...sections.at('left'), ...sections.at('right'));
+    this.columns.replaceChildren(element('div', {}, sections.at('left')), element('div', {}, sections.at('right')));
     this.root.replaceChildren(
       this.header.node,
       // In sight wherever the page is scrolled to: the drawing, the response and the numbers all follow it.

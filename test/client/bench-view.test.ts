@@ -608,10 +608,11 @@ describe('the bench view in a browser', function () {
     const view = await harness.open({ width: 340 });
     const { page } = view;
     let render = 0;
-    for (const width of [340, 380, 389, 449, 450, 521, 911, 912]) {
+    for (const width of [340, 380, 389, 449, 450, 521, 771, 911, 912]) {
       await page.setViewportSize({ width, height: 900 });
       const each = [
         await bench('ottlewick-neck').shown(OTTLEWICK, { width }),
+        await bench('yarrow-bridge').shown({ kind: 'pickup', name: 'yarrow-bridge' }, { width }),
         await bench('pennywither').shown(
           { kind: 'instrument', name: 'pennywither' },
           { position: 'pennywither/2', width },
