@@ -2,11 +2,13 @@
 import assert from 'node:assert/strict';
 import { TextDocument } from 'vscode-languageserver-textdocument';
 import { createAnalyser } from '../../server/src/analysis/analysis.ts';
-import { pickupPastLimit } from '../../server/src/analysis/limits.ts';
+import { instrumentPastLimit, pickupPastLimit } from '../../server/src/analysis/limits.ts';
 import { MOST_BYTES } from '../../server/src/lsp/text-limits.ts';
 import { tooLargeDiagnostic } from '../../server/src/lsp/too-large.ts';
-import type { Selection } from '../../server/src/model/instrument.ts';
+import type { Instrument, Selection } from '../../server/src/model/instrument.ts';
+import { MOST_STATES } from '../../server/src/physics/switching/rig.ts';
 import { analyse, EXAMPLE, hostOf } from '../support/check-fixture.ts';
+import { analysedSample } from '../support/sample-files.ts';
 
 const PICKUP = `pickup wren {
   coil main {
@@ -71,6 +73,36 @@ describe('at most so many', () => {
     assert.deepEqual(told(instrument(1, parts(201))), [
       'juniper: 201 parts in one position, more than the 200 that are solved',
     ]);
+  });
+
+  it('lugs and terminals of an instrument together, and what its switches can stand in', () => {
+    const wired = analysedSample('pennywither.pickup').model.instruments[0];
+    const [part] = wired?.switches ?? [];
+    const [line] = wired?.wiring?.lines ?? [];
+    assert.ok(wired?.wiring && part?.part && line);
+    const { lugs, detents } = part.part;
+    const past = (switches: number, lines: number) =>
+      instrumentPastLimit({
+        ...wired,
+        switches: Array(switches).fill({ ...part, part: { ...part.part, detents: detents.slice(0, 1) } }),
+        wiring: { ...wired.wiring, lines: Array(lines).fill({ ...line, terminals: line.terminals.slice(0, 1) }) },
+      } as Instrument);
+    const room = 250 - lugs.length;
+    assert.equal(past(1, room), undefined);
+    assert.equal(past(1, room + 1), '251 lugs and terminals, more than the 250 that are solved');
+    assert.equal(past(0, 251), '251 lugs and terminals, more than the 250 that are solved');
+    const standing = (...places: readonly number[]) =>
+      instrumentPastLimit({
+        ...wired,
+        wiring: undefined,
+        switches: places.map((count) => ({
+          ...part,
+          part: { ...part.part, lugs: [], detents: Array(count).fill(detents[0]) },
+        })),
+      } as Instrument);
+    assert.equal(standing(MOST_STATES), undefined);
+    assert.equal(standing(MOST_STATES, 1), undefined);
+    assert.match(standing(MOST_STATES / 2 + 1, 2) ?? '', new RegExp(`^${MOST_STATES + 2} states of its switches`));
   });
 
   it('parentheses and words in a position', () => {
