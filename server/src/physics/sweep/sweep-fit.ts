@@ -99,19 +99,67 @@ function triedByEye(sweeps: SweepsOfCoil): readonly Tried[] | undefined {
   return triedForms(sweeps, noiseOf(sweeps, first), first);
 }
 
-/** All forms with the scatter that the first of them leaves; of shared metal both solutions, which may do equally well. */
+/**
+ * All forms with the scatter that the first of them leaves; of shared metal both solutions, which may do equally well. Where they lie is
+ * looked for at some of the points, since most starts end alike, and each is settled at all points; a form that leaves far more than
+ * the first is not.
+ */
 function triedFrom(sweeps: SweepsOfCoil, { forms, couplings }: NonNullable<CoilsJoined['start']>): readonly Tried[] {
+  const some = thinnedOut(sweeps);
   let noise = firstNoise(sweeps);
   let from = couplings;
-  return forms.flatMap(({ form, sets }, index) => {
-    const tried = begun(sweepProblem(sweeps, form, noise), sets, from);
-    if (index > 0) return tried;
+  let most = Number.POSITIVE_INFINITY;
+  return forms.flatMap(({ form, sets }, index): readonly Tried[] => {
+    const atAll = ({ minimum: { values } }: Tried) => minimum(sweepProblem(sweeps, form, noise), values, ROUGHLY);
+    const begunWith = eachOnce(begun(sweepProblem(some, form, noise), sets, from));
+    if (index > 0) return eachOnce(begunWith.filter((each) => sumOf(each) < most).map(atAll));
+    const tried = eachOnce(begunWith.map(atAll));
     const best = least(tried);
     noise = noiseOf(sweeps, best);
     from = [best.minimum.values[best.problem.network.couplingAt] ?? 1];
-    return tried.map(({ minimum: { values } }) => minimum(sweepProblem(sweeps, form, noise), values, ROUGHLY));
+    const settled = eachOnce(tried.map(atAll));
+    most = sumOf(minimum(sweepProblem(some, form, noise), least(settled).minimum.values, AS_IT_STANDS)) + RIVALLING;
+    return settled;
   });
 }
+
+/** A criterion without regard to where the metal's corners lie. */
+const sumOf = ({ problem, minimum: { chiSquared } }: Omit<Tried, 'criterion'>): number =>
+  chiSquared + problem.parameters * Math.log(problem.data);
+
+/** The lowest of those that have come together in one valley. */
+function eachOnce(tried: readonly Tried[]): readonly Tried[] {
+  const kept: Tried[] = [];
+  for (const each of tried.toSorted((a, b) => a.minimum.chiSquared - b.minimum.chiSquared))
+    if (!kept.some((other) => isSameValley(each, other))) kept.push(each);
+  return kept;
+}
+
+const isSameValley = (a: Tried, b: Tried): boolean =>
+  a.problem.form === b.problem.form &&
+  Math.abs(a.minimum.chiSquared - b.minimum.chiSquared) < 1 &&
+  a.minimum.values.every((each, at) => Math.abs(each - (b.minimum.values[at] ?? 0)) < 0.5);
+
+/** Each curve at so many of its points as say where a fit of it lies. */
+const thinnedOut = (sweeps: SweepsOfCoil): SweepsOfCoil => ({
+  ...sweeps,
+  curves: sweeps.curves.map((curve) => {
+    const step = curve.hz.length < MANY_POINTS ? 1 : Math.floor(curve.hz.length / SOME_POINTS);
+    const some = (of: readonly number[]) => of.filter((_, at) => at % step === 0);
+    const { hz, magnitude, phase, relativeSd } = curve;
+    return {
+      ...curve,
+      hz: some(hz),
+      magnitude: some(magnitude),
+      phase: phase && some(phase),
+      relativeSd: relativeSd && some(relativeSd),
+    };
+  }),
+});
+
+const SOME_POINTS = 40;
+/** With fewer little is gained. */
+const MANY_POINTS = 150;
 
 const least = (tried: readonly Tried[]): Tried =>
   tried.reduce((low, each) => (each.minimum.chiSquared < low.minimum.chiSquared ? each : low));
@@ -262,10 +310,8 @@ function minimum(problem: SweepProblem, start: Float64Array, patience: Patience)
         corners.slice(at + 1).every((other) => other.part !== part || Math.abs(other.log - log) > Math.LN2),
     );
   }).every((each) => each);
-  const criterion = isInside
-    ? found.chiSquared + problem.parameters * Math.log(problem.data)
-    : Number.POSITIVE_INFINITY;
-  return { problem, minimum: found, criterion };
+  const tried = { problem, minimum: found };
+  return { ...tried, criterion: isInside ? sumOf(tried) : Number.POSITIVE_INFINITY };
 }
 
 const noiseOf = ({ curves }: SweepsOfCoil, { problem, minimum: { values } }: Tried): readonly Noise[] =>
