@@ -32,7 +32,8 @@ export function leastSquares(
   start: ArrayLike<number>,
   { mostRounds = 60, enough = 1e-4 }: { mostRounds?: number; enough?: number } = {},
 ): Minimum {
-  const { residuals: rows, parameters } = problem;
+  const { parameters } = problem;
+  const rows = AT_ONCE * Math.ceil(problem.residuals / AT_ONCE);
   let values = Float64Array.from(start);
   let residuals = new Float64Array(rows);
   let trial = new Float64Array(rows);
@@ -150,24 +151,53 @@ function solved(information: Float64Array, right: Float64Array, damping: number)
 /** A parameter that nothing depends on stays where it is. */
 const TINY = 1e-12;
 
+/** Some rows at a time, which mostly have slopes by the same parameters: what is added to is fetched once for all of them. */
 function normalEquations(residuals: Float64Array, slopes: Float64Array, parameters: number) {
   const information = new Float64Array(parameters * parameters);
   const gradient = new Float64Array(parameters);
-  for (let row = 0; row < residuals.length; row++) {
-    const start = row * parameters;
-    const residual = residuals[row] as number;
+  const used = new Int32Array(parameters);
+  const packed = new Float64Array(AT_ONCE * parameters);
+  for (let row = 0; row < residuals.length; row += AT_ONCE) {
+    let count = 0;
     for (let a = 0; a < parameters; a++) {
-      const slope = slopes[start + a] as number;
-      if (slope === 0) continue;
-      gradient[a] = (gradient[a] as number) + slope * residual;
-      for (let b = 0; b <= a; b++)
-        information[a * parameters + b] =
-          (information[a * parameters + b] as number) + slope * (slopes[start + b] as number);
+      const at = row * parameters + a;
+      const one = slopes[at] as number;
+      const two = slopes[at + parameters] as number;
+      const three = slopes[at + 2 * parameters] as number;
+      const four = slopes[at + 3 * parameters] as number;
+      if (one === 0 && two === 0 && three === 0 && four === 0) continue;
+      gradient[a] =
+        (gradient[a] as number) +
+        one * (residuals[row] as number) +
+        two * (residuals[row + 1] as number) +
+        three * (residuals[row + 2] as number) +
+        four * (residuals[row + 3] as number);
+      const place = AT_ONCE * count;
+      packed[place] = one;
+      packed[place + 1] = two;
+      packed[place + 2] = three;
+      packed[place + 3] = four;
+      used[count] = a;
+      count += 1;
+      const line = a * parameters;
+      for (let index = 0; index < count; index++) {
+        const from = AT_ONCE * index;
+        const to = line + (used[index] as number);
+        information[to] =
+          (information[to] as number) +
+          one * (packed[from] as number) +
+          two * (packed[from + 1] as number) +
+          three * (packed[from + 2] as number) +
+          four * (packed[from + 3] as number);
+      }
     }
   }
   for (let a = 0; a < parameters; a++)
     for (let b = 0; b < a; b++) information[b * parameters + a] = information[a * parameters + b] as number;
   return { information, gradient };
 }
+
+/** Rows that the normal equations are made of at once; those that are missing are zeros. */
+const AT_ONCE = 4;
 
 const sumOfSquares = (values: Float64Array): number => values.reduce((sum, each) => sum + each * each, 0);

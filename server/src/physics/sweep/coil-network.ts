@@ -127,7 +127,6 @@ export function coilNetwork(form: CoilForm, joined: CoilsJoined): CoilNetwork {
   const admittance = new Float64Array(2);
   const slopes = new Float64Array(2 * count);
   const currents = new Float64Array(2 * models.length);
-  const circuits = joined.circuits.map((circuit) => placed(circuit, joined.pairs));
   /** A logarithm: of the cable, or of the coil that something stands about. */
   const parameterOf = ({ scaledBy }: Capacitor) =>
     scaledBy === 'cable' ? cableAt : scaledBy === 'nothing' ? -1 : (starts[scaledBy.coil] as number) + 2;
@@ -150,6 +149,15 @@ export function coilNetwork(form: CoilForm, joined: CoilsJoined): CoilNetwork {
     const first = reachFrom[from * howMany + to] as number;
     return from === to ? 1 : first < 0 ? 0 : (reach[first + part] as number);
   };
+
+  const circuits = joined.circuits.map((circuit) =>
+    placed(
+      circuit,
+      joined.pairs,
+      howMany,
+      (from, to) => from === to || (reachFrom[from * howMany + to] as number) >= 0,
+    ),
+  );
 
   const addSlope = (at: number, re: number, im: number) => {
     slopes[2 * at] = (slopes[2 * at] as number) + re;
@@ -184,17 +192,19 @@ export function coilNetwork(form: CoilForm, joined: CoilsJoined): CoilNetwork {
   let takenRe = 0;
   let takenIm = 0;
   /** Share of the inductance of a coil, or of what two have between them, that metal takes; of one coil not what its own metal does. */
-  const takenOf = (one: number, other: number) => {
+  const takenOf = (one: number, other: number, metalOf: readonly number[]) => {
     takenRe = 0;
     takenIm = 0;
-    for (let part = 0; part < parts; part++)
-      for (let from = 0; from < howMany; from++) {
-        const share = one === other && from === one ? 0 : reachOf(from, one, part) * reachOf(from, other, part);
-        if (share === 0) continue;
-        const { taken } = models[from] as CoilModel;
+    for (let index = 0; index < metalOf.length; index++) {
+      const from = metalOf[index] as number;
+      if (one === other && from === one) continue;
+      const { taken } = models[from] as CoilModel;
+      for (let part = 0; part < parts; part++) {
+        const share = reachOf(from, one, part) * reachOf(from, other, part);
         takenRe += share * (taken[2 * part] as number);
         takenIm += share * (taken[2 * part + 1] as number);
       }
+    }
   };
 
   let intoRe = 0;
@@ -217,9 +227,9 @@ export function coilNetwork(form: CoilForm, joined: CoilsJoined): CoilNetwork {
     const size = coils.length;
     system.clear();
     for (let row = 0; row < size; row++) {
-      const { coil, start, finish } = coils[row] as PlacedCoil;
+      const { coil, start, finish, metalOf } = coils[row] as PlacedCoil;
       const { series, shunt, henry } = models[coil] as CoilModel;
-      takenOf(coil, coil);
+      takenOf(coil, coil, metalOf);
       system.add(
         row,
         row,
@@ -240,11 +250,11 @@ export function coilNetwork(form: CoilForm, joined: CoilsJoined): CoilNetwork {
       );
     }
     for (let at = 0; at < pairs.length; at++) {
-      const { rowA, rowB, a, b, coupling: k } = pairs[at] as PlacedPair;
+      const { rowA, rowB, a, b, metalOf, coupling: k } = pairs[at] as PlacedPair;
       const first = models[a] as CoilModel;
       const second = models[b] as CoilModel;
       const reactance = omega * Math.sqrt(first.henry * second.henry);
-      takenOf(a, b);
+      takenOf(a, b, metalOf);
       system.add(rowA, rowB, reactance * takenIm, reactance * (k * coupling - takenRe));
     }
     for (let at = 0; at < capacitors.length; at++) {
@@ -311,8 +321,8 @@ export function coilNetwork(form: CoilForm, joined: CoilsJoined): CoilNetwork {
    * A turn that has the coupling r √L with each coil takes jω · taken · (Σ r √L i)². What it takes of its own coil alone is among that one's
    * slopes.
    */
-  const addMetalSlopes = ({ coils }: PlacedCircuit, omega: number) => {
-    for (let from = 0; from < howMany; from++) {
+  const addMetalSlopes = ({ coils, metalOf }: PlacedCircuit, omega: number) => {
+    for (const from of metalOf) {
       const { taken, takenSlopes } = models[from] as CoilModel;
       for (let part = 0; part < parts; part++) {
         let ownRe = 0;
@@ -382,8 +392,7 @@ export function coilNetwork(form: CoilForm, joined: CoilsJoined): CoilNetwork {
     at: (index, hz, copper, withSlopes, isDc = false) => {
       const circuit = circuits[index] as PlacedCircuit;
       if (withSlopes) slopes.fill(0);
-      if (reaches === 0) for (const { coil } of circuit.coils) (models[coil] as CoilModel).at(hz, copper);
-      else for (const model of models) model.at(hz, copper);
+      for (const coil of circuit.metalOf) (models[coil] as CoilModel).at(hz, copper);
       if (circuit.only >= 0 && reaches === 0) alone(circuit.only, withSlopes, isDc);
       else solved(circuit, 2 * Math.PI * hz, withSlopes, isDc);
     },
@@ -394,7 +403,9 @@ export function coilNetwork(form: CoilForm, joined: CoilsJoined): CoilNetwork {
 const NEARLY_NOTHING = 1e-15;
 
 type Capacitor = ProbedCircuit['capacitors'][number];
-type PlacedCoil = ProbedCircuit['coils'][number];
+
+/** `metalOf`: the coils whose metal lies about this one, or about both of a pair, or about any of a circuit. */
+type PlacedCoil = ProbedCircuit['coils'][number] & { readonly metalOf: readonly number[] };
 
 interface PlacedPair {
   readonly a: number;
@@ -402,10 +413,12 @@ interface PlacedPair {
   readonly rowA: number;
   readonly rowB: number;
   readonly coupling: number;
+  readonly metalOf: readonly number[];
 }
 
 interface PlacedCircuit {
   readonly coils: readonly PlacedCoil[];
+  readonly metalOf: readonly number[];
   readonly capacitors: ProbedCircuit['capacitors'];
   readonly farads: Float64Array;
   /** Those of what stands about the coils without its common factor. */
@@ -417,15 +430,25 @@ interface PlacedCircuit {
 }
 
 /** Rows go by the numbers of the coils, so that the first of each pair is the one that its reaches are counted from. */
-function placed({ nodes, coils: asLaid, capacitors }: ProbedCircuit, all: CoilsJoined['pairs']): PlacedCircuit {
-  const coils = asLaid.toSorted((one, other) => one.coil - other.coil);
+function placed(
+  { nodes, coils: asLaid, capacitors }: ProbedCircuit,
+  all: CoilsJoined['pairs'],
+  howMany: number,
+  liesAbout: (from: number, to: number) => boolean,
+): PlacedCircuit {
+  const everyCoil = [...Array(howMany).keys()];
+  const coils = asLaid
+    .toSorted((one, other) => one.coil - other.coil)
+    .map((each) => ({ ...each, metalOf: everyCoil.filter((from) => liesAbout(from, each.coil)) }));
   const rowOf = (coil: number) => coils.findIndex((each) => each.coil === coil);
   const pairs = all.flatMap((pair) => {
     const [rowA, rowB] = [rowOf(pair.a), rowOf(pair.b)];
-    return rowA < 0 || rowB < 0 ? [] : [{ ...pair, rowA, rowB }];
+    const metalOf = everyCoil.filter((from) => liesAbout(from, pair.a) && liesAbout(from, pair.b));
+    return rowA < 0 || rowB < 0 ? [] : [{ ...pair, rowA, rowB, metalOf }];
   });
   return {
     coils,
+    metalOf: everyCoil.filter((from) => coils.some(({ coil }) => liesAbout(from, coil))),
     capacitors,
     farads: new Float64Array(capacitors.length),
     wholes: new Float64Array(capacitors.length),

@@ -392,8 +392,10 @@ function writeSlopes(
   part: 0 | 1,
   sd: number,
 ): void {
+  const perDeviation = 1 / sd;
+  const start = row * parameters;
   for (let index = 0; index < parameters; index++)
-    slopes[row * parameters + index] = (from[2 * index + part] as number) / sd;
+    slopes[start + index] = (from[2 * index + part] as number) * perDeviation;
 }
 
 interface RatioArguments {
@@ -418,12 +420,14 @@ function ratioOf({ curve, slot, own, inputOhm, inputFarad, recorder, network, ou
   const hasCoil = kind !== 'alone';
   /** d ln A = dA/A. */
   const byCoil = (from: Float64Array, byRe: number, byIm: number, factor: number) => {
-    const square = (byRe * byRe + byIm * byIm) / factor;
+    const size = factor / (byRe * byRe + byIm * byIm);
+    const overRe = byRe * size;
+    const overIm = byIm * size;
     for (let at = 0; at < 2 * own; at += 2) {
       const re = from[at] as number;
       const im = from[at + 1] as number;
-      slopes[at] = (slopes[at] as number) + (re * byRe + im * byIm) / square;
-      slopes[at + 1] = (slopes[at + 1] as number) + (im * byRe - re * byIm) / square;
+      slopes[at] = (slopes[at] as number) + re * overRe + im * overIm;
+      slopes[at + 1] = (slopes[at + 1] as number) + im * overRe - re * overIm;
     }
   };
   const add = (at: number, re: number, im: number, byRe: number, byIm: number, factor: number) => {
