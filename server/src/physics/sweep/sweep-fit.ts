@@ -110,14 +110,15 @@ function triedFrom(sweeps: SweepsOfCoil, { forms, couplings }: NonNullable<Coils
   let from = couplings;
   let most = Number.POSITIVE_INFINITY;
   return forms.flatMap(({ form, sets }, index): readonly Tried[] => {
-    const atAll = ({ minimum: { values } }: Tried) => minimum(sweepProblem(sweeps, form, noise), values, ROUGHLY);
+    const atAll = ({ minimum: { values } }: Tried, patience: Patience = ROUGHLY) =>
+      minimum(sweepProblem(sweeps, form, noise), values, patience);
     const begunWith = eachOnce(begun(sweepProblem(some, form, noise), sets, from));
-    if (index > 0) return eachOnce(begunWith.filter((each) => sumOf(each) < most).map(atAll));
-    const tried = eachOnce(begunWith.map(atAll));
+    if (index > 0) return eachOnce(begunWith.filter((each) => sumOf(each) < most).map((each) => atAll(each)));
+    const tried = eachOnce(begunWith.map((each) => atAll(each, FOR_THE_SCATTER)));
     const best = least(tried);
     noise = noiseOf(sweeps, best);
     from = [best.minimum.values[best.problem.network.couplingAt] ?? 1];
-    const settled = eachOnce(tried.map(atAll));
+    const settled = eachOnce(tried.map((each) => atAll(each)));
     most = sumOf(minimum(sweepProblem(some, form, noise), least(settled).minimum.values, AS_IT_STANDS)) + RIVALLING;
     return settled;
   });
@@ -168,6 +169,9 @@ const ROUGHLY = { mostRounds: 40, enough: 0.01 };
 
 /** Where two coils share several turns of metal the sum of squares falls slowly along a narrow valley: some 200 rounds. */
 const TO_THE_END = { mostRounds: 300 };
+
+/** The scatter is read from what is left between neighbours, which the last steps along a valley do not move. */
+const FOR_THE_SCATTER = { mostRounds: 40, enough: 0.5 };
 
 const BRIEFLY = { mostRounds: 6, enough: 0.01 };
 
