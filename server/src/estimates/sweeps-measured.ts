@@ -5,7 +5,7 @@ import type { Bench } from '../model/bench.ts';
 import type { Curve } from '../model/curve.ts';
 import type { PickupNetlist } from '../model/netlist.ts';
 import type { MetalLoop } from '../physics/sweep/coil-form.ts';
-import { type Figure, figureOf, fitSweeps, type SweepFit } from '../physics/sweep/sweep-fit.ts';
+import { type Figure, figureOf, figuresOf, fitSweeps, type SweepFit } from '../physics/sweep/sweep-fit.ts';
 import type { DcReading, MeasuredCurve, Nuisance, SweepProblem, SweepsOfCoil } from '../physics/sweep/sweep-problem.ts';
 import { capacitanceAlone, resistanceSeen } from '../physics/sweep/sweep-start.ts';
 import { copperTemperatureFactor } from '../physics/wire.ts';
@@ -143,12 +143,18 @@ function identityOf(value: unknown): number {
 const phaseKey = (value: unknown): unknown => (Array.isArray(value) ? value[0] : undefined);
 
 function sweptCoil(group: SweepGroup, sweeps: SweepsOfCoil, fit: SweepFit, atC: number): SweptCoil {
-  const estimate: FigureMaker = (f) => sweptFigure({ group, fit }, f);
-  const terminals = (values: Float64Array, { terminalsAt }: SweepProblem) => terminalsAt(values, 0);
-  const resistanceOhm = estimate((...at) => terminals(...at).ohm);
-  const inductanceH = estimate((...at) => terminals(...at).henry);
-  const capacitanceF = estimate((...at) => terminals(...at).farad);
-  const losses = lossesOf(fit, estimate);
+  const figures = figuresOf(fit, (values, problem) => {
+    const { ohm, henry, farad, loops, acrossOhm = 0 } = problem.terminalsAt(values, 0);
+    const { re, im } = problem.admittanceAt(values, 0, 1000);
+    return { ohm, henry, farad, ...takenTogether(loops), acrossOhm, quality1kHz: -im / re };
+  });
+  const estimate = (name: keyof typeof figures) => estimateFrom(figures[name], fit.nuisances, group);
+  const { loops, acrossOhm } = fit.problem.terminalsAt(fit.values, 0);
+  const resistanceOhm = estimate('ohm');
+  const inductanceH = estimate('henry');
+  const capacitanceF = estimate('farad');
+  const losses =
+    loops.length === 0 ? undefined : { loops, share: estimate('takenShare'), cornerHz: estimate('takenCornerHz') };
   const isWeak = ({ value, sd }: Estimate) => !(sd < SWEEP_TOO_WEAK * Math.abs(value));
   // One coil whose drive is not known gives the shape of its resonance, and that has one number fewer than L and C.
   const isOneExcited = group.sweeps.length === 1 && group.sweeps[0]?.setUp.kind === 'excited';
@@ -163,15 +169,9 @@ function sweptCoil(group: SweepGroup, sweeps: SweepsOfCoil, fit: SweepFit, atC: 
     resistance20COhm: cooled(resistanceOhm, atC),
     inductanceH,
     capacitanceF,
-    quality1kHz: estimate((values, problem) => {
-      const { re, im } = problem.admittanceAt(values, 0, 1000);
-      return -im / re;
-    }),
+    quality1kHz: estimate('quality1kHz'),
     losses,
-    acrossOhm:
-      terminals(fit.values, fit.problem).acrossOhm === undefined
-        ? undefined
-        : estimate((...at) => terminals(...at).acrossOhm ?? 0),
+    acrossOhm: acrossOhm === undefined ? undefined : estimate('acrossOhm'),
     tooWeak: [
       ...(isOneExcited || isWeak(inductanceH) ? (['inductance'] as const) : []),
       ...(isOneExcited || isWeak(capacitanceF) ? (['capacitance'] as const) : []),
@@ -193,27 +193,17 @@ export function verdictOf({ rest, scatter }: SweepFit): SweepVerdict {
   return ratio < 3 || rest < 0.005 ? 'doubtful' : 'does not hold';
 }
 
-type FigureMaker = (f: (values: Float64Array, problem: SweepProblem) => number) => Estimate;
-
 /** A number made of what was fitted, with its error and what resistor, recorder and meter make of that. */
 export const sweptFigure = (
   { group, fit }: Pick<SweptCoil, 'group' | 'fit'>,
-  f: Parameters<FigureMaker>[0],
+  f: (values: Float64Array, problem: SweepProblem) => number,
 ): Estimate => estimateFrom(figureOf(fit, f), fit.nuisances, group);
 
 /** All that metal takes far above its corners, and the corner of one loop that would cost as much at low frequency. */
-function lossesOf(fit: SweepFit, estimate: FigureMaker): SweptCoil['losses'] {
-  const loopsAt = (values: Float64Array, { terminalsAt }: SweepProblem) => terminalsAt(values, 0).loops;
-  const loops = loopsAt(fit.values, fit.problem);
-  if (loops.length === 0) return undefined;
-  const share = (of: readonly MetalLoop[]) => of.reduce((sum, { squaredCoupling }) => sum + squaredCoupling, 0);
-  const corner = (of: readonly MetalLoop[]) =>
-    share(of) / of.reduce((sum, { squaredCoupling, cornerHz }) => sum + squaredCoupling / cornerHz, 0);
-  return {
-    loops,
-    share: estimate((...at) => share(loopsAt(...at))),
-    cornerHz: estimate((...at) => corner(loopsAt(...at))),
-  };
+function takenTogether(loops: readonly MetalLoop[]) {
+  const takenShare = loops.reduce((sum, { squaredCoupling }) => sum + squaredCoupling, 0);
+  const perHz = loops.reduce((sum, { squaredCoupling, cornerHz }) => sum + squaredCoupling / cornerHz, 0);
+  return { takenShare, takenCornerHz: takenShare / perHz };
 }
 
 function estimateFrom({ value, sd, shares }: Figure, nuisances: readonly Nuisance[], group: SweepGroup): Estimate {

@@ -539,30 +539,44 @@ export interface Figure {
 }
 
 /**
- * f of the parameters, to first order, and as far as a rival form makes another number of it. A share is what f is moved by where the
+ * Numbers of the parameters, to first order, and as far as a rival form makes others of them. A share is what one is moved by where the
  * set-up lies one deviation off what was believed of it before the sweep: what the sweep itself tells of a resistor is no error that
- * another sweep has as well.
+ * another sweep has as well. What is asked for together is computed together.
  */
-export function figureOf(fit: SweepFit, of: (values: Float64Array, problem: SweepProblem) => number): Figure {
+export function figuresOf<K extends string>(
+  fit: SweepFit,
+  of: (values: Float64Array, problem: SweepProblem) => Readonly<Record<K, number>>,
+): Readonly<Record<K, Figure>> {
   const { values, covariance, nuisances, problem, rival } = fit;
-  const f = (moved: Float64Array) => of(moved, problem);
   const size = values.length;
-  const slopes = slopesOf(fit, f);
-  const along = Array.from({ length: size }, (_, row) =>
-    slopes.reduce((sum, slope, column) => sum + slope * (covariance[row * size + column] ?? 0), 0),
-  );
-  const variance = slopes.reduce((sum, slope, index) => sum + slope * (along[index] ?? 0), 0);
-  const shares = new Map(nuisances.map(({ at, sd }) => [at, (along[at] ?? 0) / sd] as const));
-  const value = f(values);
-  const apart = rival ? Math.sqrt(rival.likely) * (of(rival.values, rival.problem) - value) : 0;
-  return { value, sd: Math.sqrt(Math.max(0, variance) + apart ** 2), shares };
+  const found = of(values, problem);
+  const others = rival && of(rival.values, rival.problem);
+  const moved = movedEach(fit, (by) => of(by, problem));
+  const figure = (key: K): Figure => {
+    const slopes = moved.map(({ up, down, step }) => (up[key] - down[key]) / (2 * step));
+    const along = Array.from({ length: size }, (_, row) =>
+      slopes.reduce((sum, slope, column) => sum + slope * (covariance[row * size + column] ?? 0), 0),
+    );
+    const variance = slopes.reduce((sum, slope, index) => sum + slope * (along[index] ?? 0), 0);
+    const shares = new Map(nuisances.map(({ at, sd }) => [at, (along[at] ?? 0) / sd] as const));
+    const apart = rival && others ? Math.sqrt(rival.likely) * (others[key] - found[key]) : 0;
+    return { value: found[key], sd: Math.sqrt(Math.max(0, variance) + apart ** 2), shares };
+  };
+  return Object.fromEntries((Object.keys(found) as K[]).map((key) => [key, figure(key)])) as Record<K, Figure>;
 }
 
-export function slopesOf({ values, covariance }: SweepFit, f: (values: Float64Array) => number): readonly number[] {
+export const figureOf = (fit: SweepFit, of: (values: Float64Array, problem: SweepProblem) => number): Figure =>
+  figuresOf(fit, (...at) => ({ one: of(...at) })).one;
+
+export const slopesOf = (fit: SweepFit, f: (values: Float64Array) => number): readonly number[] =>
+  movedEach(fit, f).map(({ up, down, step }) => (up - down) / (2 * step));
+
+/** What f becomes where each parameter is moved by a part of its deviation, either way. */
+function movedEach<T>({ values, covariance }: Pick<SweepFit, 'values' | 'covariance'>, f: (values: Float64Array) => T) {
   const size = values.length;
   return Array.from({ length: size }, (_, index) => {
     const step = Math.max(1e-5, Math.min(1e-2, 0.1 * Math.sqrt(covariance[index * size + index] ?? 0)));
     const moved = (by: number) => f(values.map((each, at) => (at === index ? each + by : each)));
-    return (moved(step) - moved(-step)) / (2 * step);
+    return { up: moved(step), down: moved(-step), step };
   });
 }
