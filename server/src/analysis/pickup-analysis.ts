@@ -31,9 +31,7 @@ export const pickupAnalysis = onceFor((pickup: Pickup, bench: Bench | undefined)
     // A remedy for this pickup leaves the one that it is `like` alone.
     ownEdits: (edits) => ownEdits(edits, pickup),
   };
-  const full = onceForEach((cableF?: number) => {
-    return pickupEstimates(quick, bench, loadOf(pickup, cableF));
-  });
+  const full = onceForEach((cableF?: number) => pickupEstimates(quick, bench, loadOf(pickup, cableF)));
   const beside = onceForEach((cableF?: number) => mismatch(quick, bench, loadOf(pickup, cableF)));
   return {
     pickup,

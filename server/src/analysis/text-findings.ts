@@ -30,18 +30,19 @@ export function pieceFindings(model: ChunkModel, wires: () => readonly Wire[]): 
 
 /** The same objects while the piece is read as it was. `gaugesAwg`: of the first of them, where a wire of a gauge is asked for. */
 const ownFindings = onceFor(({ chunk, syntax, problems, declared }: ChunkModel) => {
-  const written = [...chunk.problems, ...syntax];
   const found: readonly Finding[] = [
-    ...written.map((problem) => problemFinding(problem, ({ span }) => ({ chunk, span }))),
+    ...writtenFindings(chunk, syntax),
     ...problems.map((problem) => problemFinding(problem, ({ place }) => place)),
     ...(declared?.kind === 'bench' ? unknownCodes(declared.thing) : []),
   ];
-  return { found, gaugesAwg: written.map(({ gaugeAwg }) => gaugeAwg) };
+  return { found, gaugesAwg: writtenProblems(chunk, syntax).map(({ gaugeAwg }) => gaugeAwg) };
 });
 
 /** Of how a piece is written alone, whatever stands in others. */
 export const writtenFindings = (chunk: Chunk, syntax: ChunkModel['syntax']): readonly Finding[] =>
-  [...chunk.problems, ...syntax].map((problem) => problemFinding(problem, ({ span }) => ({ chunk, span })));
+  writtenProblems(chunk, syntax).map((problem) => problemFinding(problem, ({ span }) => ({ chunk, span })));
+
+const writtenProblems = (chunk: Chunk, syntax: ChunkModel['syntax']) => [...chunk.problems, ...syntax];
 
 /** Of pieces beside each other, and of the files that a file uses. */
 export const fileWideFindings = ({

@@ -24,7 +24,7 @@ export const leadReused = definePickupCheck({
     const [first] = ofCable;
     const others = told.filter(({ name }) => !ofCable.some(({ own }) => isSame(own.value, name)));
     return [
-      ...(twice.length > 0 && first ? [alsoOfCable(first, ofCable, context)] : []),
+      ...(first ? [alsoOfCable(first, ofCable, context)] : []),
       ...others.map((each) => ({
         ...(each.why === 'in two joints'
           ? {
