@@ -124,6 +124,11 @@ describe('a plan for one pickup', () => {
     ]);
   });
 
+  it('of foil that lies on hot swaps hot and ground', () => {
+    const foiled = single('heron').replace('    finish violet\n', '    finish violet\n    foil tied to violet\n');
+    assert.deepEqual(texts(planOf(foiled)), [['Swap hot and ground of heron']]);
+  });
+
   it('leaves out what would bring a fault elsewhere: a position in which it then stands against the other pickup', () => {
     const hums = double({
       poles: ['north-up', 'north-up'],

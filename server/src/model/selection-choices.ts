@@ -19,10 +19,9 @@ export interface PartChoice {
 }
 
 /** Dummy coils first: what is there for its hum alone is what hum is put right by. */
-export const partChoices = (selection: Selection): readonly PartChoice[] => [
-  ...turnedDummies(selection),
-  ...partsOf(selection).flatMap(otherCoils),
-];
+export const partChoices = (selection: Selection): readonly PartChoice[] =>
+  // What is soldered has its own words in the wiring.
+  selection.kind === 'nets' ? [] : [...turnedDummies(selection), ...partsOf(selection).flatMap(otherCoils)];
 
 /** The selection with these choices made, one of a part. */
 export function withChoices(selection: Selection, choices: readonly PartChoice[]): Selection {
@@ -66,7 +65,6 @@ function turnedDummies(selection: Selection): readonly PartChoice[] {
       if (from === undefined || to === undefined) return [];
       return [{ part, instead: selection, becomes: part, from, to, place: selection.place, turns: true }];
     }
-    // What is soldered has its own words in the wiring.
     case 'nets':
       return [];
     default: {

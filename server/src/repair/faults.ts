@@ -10,7 +10,7 @@ import { insideOnePickup, soundingCoils } from '../estimates/positions.ts';
 import { type QuickEstimates, soundingIn } from '../estimates/quick.ts';
 import { type Coil, oppositeSign, type Sign } from '../model/coil.ts';
 import type { Instrument, Position, Selection } from '../model/instrument.ts';
-import { holdsCoilEnd, isGrounded, type PickupNetlist, pickupNetlist } from '../model/netlist.ts';
+import { foilsOf, isGrounded, isWired, type PickupNetlist, pickupNetlist } from '../model/netlist.ts';
 import type { Pickup } from '../model/pickup.ts';
 import { partsBetween, reverses, type SelectionPart, slotsOf } from '../model/selection.ts';
 import { type PartChoice, withChoices } from '../model/selection-choices.ts';
@@ -165,7 +165,8 @@ function pickupJudge(quick: QuickEstimates): PickupJudge {
   };
 }
 
-const hasMetal = ({ shield, metal }: Pickup): boolean => shield !== undefined || metal.length > 0;
+const hasMetal = ({ shield, metal, coils }: Pickup): boolean =>
+  shield !== undefined || metal.length > 0 || coils.some(({ foil }) => foil !== undefined);
 
 const wiringKey = (change: PickupChange): string =>
   [
@@ -176,11 +177,10 @@ const wiringKey = (change: PickupChange): string =>
   ].join(';');
 
 function metalOf(netlist: PickupNetlist): Metal {
-  const joined = netlist.metal.filter(
-    ({ net }) => (netlist.nets[net]?.joints.length ?? 0) > 0 || holdsCoilEnd(netlist.nets[net]),
-  );
+  const joined = netlist.metal.filter(({ net }) => isWired(netlist, net));
+  const isLive = ({ net }: { readonly net: number }) => isWired(netlist, net) && !isGrounded(netlist, net);
+  if ([...joined, ...foilsOf(netlist)].some(isLive)) return 'hot';
   if (joined.length === 0) return 'none';
-  if (joined.some(({ net }) => !isGrounded(netlist, net))) return 'hot';
   return joined.some(({ net }) => net === netlist.ground) ? 'on ground' : 'apart';
 }
 

@@ -9,6 +9,7 @@ import { quickOf } from '../analysis/pickup-analysis.ts';
 import { replaceAt } from '../checks/edits.ts';
 import type { Edit, Finding } from '../checks/finding.ts';
 import type { QuickEstimates } from '../estimates/quick.ts';
+import type { Instrument } from '../model/instrument.ts';
 import type { Pickup } from '../model/pickup.ts';
 import { cautionsOf } from '../words/cautions.ts';
 import type { Heard } from '../words/heard.ts';
@@ -32,6 +33,7 @@ import {
 } from './scope.ts';
 import { cheapestSolutions, type Search } from './search.ts';
 import { coverWords, ORDER, stepWords } from './step-words.ts';
+import { wiredLeadEdits } from './wired-leads.ts';
 import { COVER, hazardsOf, type Work } from './work.ts';
 
 export type { RepairSubject } from './scope.ts';
@@ -91,7 +93,7 @@ export function plansFor(analysis: Analysis, subject: RepairSubject): Planned {
   if (!scope) return { ...NOTHING, beside: () => ({ impossible: 'There is no such pickup or instrument.' }) };
   const own = findingsIn(analysis, scope);
   const faults = own.filter(isFault);
-  const hindrance = own.filter(({ code, severity }) => HINDERS.test(code) && severity !== 'information')[0];
+  const hindrance = own.find(({ code, severity }) => HINDERS.test(code) && severity !== 'information');
   if (hindrance) {
     const impossible = `Phase and hum can only be judged once the wiring is whole: first put right "${hindrance.what}"`;
     return { ...NOTHING, faults, beside: () => ({ impossible }) };
@@ -105,7 +107,7 @@ export function plansFor(analysis: Analysis, subject: RepairSubject): Planned {
   const plans = search.solutions
     .filter(({ moves: made }) => !scope.pickups.some((pickup) => isRoundabout(pickup, made, moves)))
     .flatMap(({ moves: made, minutes }): readonly RepairPlan[] => {
-      const steps = stepsOf(made, quick, all);
+      const steps = stepsOf(made, quick, all, scope.instrument);
       const after = steps && verified(analysis, steps, subject);
       const cautions = cautionsOf(...made.flatMap(({ work }) => hazardsOf(work)));
       return after ? [{ minutes, steps, cautions, ...after }] : [];
@@ -160,7 +162,9 @@ const isRoundabout = (pickup: Pickup, made: readonly Move[], moves: readonly Mov
   worksAt(pickup, made).filter(isLeads).length === pickup.coils.length &&
   worksAt(pickup, moves).some((work) => TURNS_WHOLE.includes(work));
 
-const HINDERS = /^(?:circuit|lead|syntax|use)\/|^name\/(?:unknown|cycle)$/;
+/** Pickups are not turned to suit wires that do not do what the positions ask for. */
+const HINDERS =
+  /^(?:circuit|lead|syntax|use)\/|^name\/(?:unknown|cycle)$|^switch\/(?:hot-shorted|lug-serves-two|position-differs|silent)$/;
 
 /** What the planner searches; for tests that search by themselves. */
 export function searchable(
@@ -177,6 +181,7 @@ export function stepsOf(
   moves: readonly Move[],
   quick: readonly QuickEstimates[],
   pickups: readonly Pickup[],
+  instrument?: Instrument,
 ): readonly RepairStep[] | undefined {
   const ordered = [...moves].sort((a, b) => ORDER.indexOf(a.work) - ORDER.indexOf(b.work));
   const changes = changesOf(moves);
@@ -196,8 +201,9 @@ export function stepsOf(
       const edits = now === other ? [] : now && pickupEdits(other, now, pickups);
       return other === pickup || !own || !edits ? [] : keepLikes({ pickup, edits: own }, { pickup: other, edits });
     });
-    return own && kept.every((each) => each !== undefined)
-      ? [...own, ...kept.flatMap((each) => each ?? [])]
+    const wired = changed && instrument ? wiredLeadEdits(instrument, pickup, changed) : [];
+    return own && wired && kept.every((each) => each !== undefined)
+      ? [...own, ...kept.flatMap((each) => each ?? []), ...wired]
       : undefined;
   };
   const steps = ordered.map((move): RepairStep | undefined => {

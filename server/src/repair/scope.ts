@@ -4,6 +4,7 @@ import { pickupAnalysis } from '../analysis/pickup-analysis.ts';
 import { acceptedFindings } from '../checks/accepted.ts';
 import type { Finding } from '../checks/finding.ts';
 import type { Code } from '../checks/pages.ts';
+import { asWired } from '../estimates/switch-states.ts';
 import type { Instrument } from '../model/instrument.ts';
 import type { Pickup } from '../model/pickup.ts';
 import type { Fault, FaultKind, Judge } from './faults.ts';
@@ -15,6 +16,7 @@ export interface RepairSubject {
 
 export interface Scope {
   readonly pickups: readonly Pickup[];
+  /** Its positions as they are wired, where a wiring is written. */
   readonly instrument: Instrument | undefined;
 }
 
@@ -22,7 +24,7 @@ export function scopeOf({ model }: Analysis, { pickup, instrument }: RepairSubje
   if (instrument !== undefined) {
     const found = model.instruments.find(({ name }) => name === instrument);
     const pickups = [...new Set((found?.slots ?? []).flatMap((slot) => slot.pickup ?? []))];
-    return found && { pickups, instrument: found };
+    return found && { pickups, instrument: asWired(found) };
   }
   const found = model.pickups.find(({ name }) => name === pickup);
   return found && { pickups: [found], instrument: undefined };

@@ -51,6 +51,7 @@ export const MUTATED_PARTS: readonly MutatedPart[] = [
       'scope',
       'search',
       'step-words',
+      'wired-leads',
       'work',
     ].map((name) => `server/src/repair/${name}.ts`),
     tests: [
@@ -62,6 +63,7 @@ export const MUTATED_PARTS: readonly MutatedPart[] = [
       'test/repair/search.test.ts',
       'test/repair/judge.test.ts',
       'test/repair/plan-repairs.test.ts',
+      'test/repair/wired.test.ts',
       'test/repair/hookup-to-solder.test.ts',
       'test/features/identify-actions.test.ts',
     ],
