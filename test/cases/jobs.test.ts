@@ -34,11 +34,7 @@ const RIGHT: Readonly<Record<string, Right>> = {
     says: /Most likely turns of the slug coil shorted since the earlier reading/,
   },
   'closed-read-as-found': {
-    found: [
-      'information winding/turns-unknown: coil all {',
-      'information winding/turns-unknown: pickup shut1-bridge "closed" like shut1-neck {',
-      'information phase/unproven: 2 neck parallel bridge',
-    ],
+    found: ['information phase/unproven: 2 neck parallel bridge'],
     says: /Take a kick `pink to turquoise`/,
   },
   'closed-singles': {

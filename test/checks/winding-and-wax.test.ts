@@ -90,6 +90,35 @@ describe('turns that nobody knows', () => {
     assert.deepEqual(found(bench('    wire plain-42', { after: readings('found "as received"') })), []);
   });
 
+  it('do not follow from what was read between leads before the work, when two coils may have been joined otherwise', () => {
+    const analysis = analyse(`wire plain-42 {
+  gauge 42 AWG
+}
+pickup wren {
+  coil slug {
+    wire plain-42
+    start pink
+    finish grey
+  }
+  coil screw {
+    turns 5_000
+    start turquoise
+    finish violet
+  }
+  readings found "as received" 2026-10-02 {
+    pink to grey 3.92 kohm at 22 degC
+  }
+}
+`);
+    assert.match(
+      messageOf(analysis, 'winding/turns-unknown'),
+      /if it is of this coil alone, name it: `slug 3\.92 kohm`/,
+    );
+    const apart = fixed(analysis, 'winding/turns-unknown', 'Read before the leads were joined: `readings apart`');
+    assert.match(apart, /readings found apart "as received" 2026-10-02/);
+    assert.deepEqual(found(apart), []);
+  });
+
   it('are not told beside a line of turns that could not be read', () => {
     assert.deepEqual(found(bench('    wire plain-42\n    turnz 7_700')), ['syntax/unknown-word']);
   });

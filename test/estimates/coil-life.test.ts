@@ -19,6 +19,7 @@ const coil = (...lines: readonly string[]) =>
 const WOUND = ['bobbin b', 'wire w', 'packing 0.66', 'turns 5_000'];
 const found = (...lines: readonly string[]) =>
   `  readings found "as it came" 2026-09-01 {\n${lines.map((line) => `    ${line}\n`).join('')}  }\n`;
+const HOOKUP = '  hookup {\n    hot violet\n    ground grey\n  }\n';
 const done = (...lines: readonly string[]) =>
   `  readings "done" 2026-10-02 {\n${lines.map((line) => `    ${line}\n`).join('')}  }\n`;
 
@@ -52,6 +53,15 @@ describe('a reading of before the work', () => {
       [of('kept'), of('new')].map(({ life }) => countsNow(life, 'main', dated)),
       [true, false],
     );
+  });
+
+  it('between two leads is of the only coil, however it was joined then; of two, where nothing was', () => {
+    for (const line of ['grey to violet 4.0 kohm', 'hot to ground 4.0 kohm', 'main.start to main.finish 4.0 kohm'])
+      assert.deepEqual(lifeOf(coil('kept'), HOOKUP, found(line)).reads, ['4.0 kohm'], line);
+    const other = coil('kept').replace('main', 'other').replace('grey', 'pink').replace('violet', 'turquoise');
+    const two = (head: string) =>
+      lifeOf(coil('kept'), other, HOOKUP, found('grey to violet 4.0 kohm').replace('found', head)).reads;
+    assert.deepEqual([two('found'), two('found apart')], [[], ['4.0 kohm']]);
   });
 
   it('counts where nobody says which and it agrees with the turns, and is in doubt where not', () => {

@@ -1,15 +1,17 @@
 import { grouped } from '../../../grammar/values/quantity.ts';
 import { aimsOf } from '../estimates/aims.ts';
+import { coilAcross } from '../estimates/coil-reading.ts';
 import { turnsForTarget } from '../estimates/turns-plan.ts';
 import type { Coil } from '../model/coil.ts';
+import { looseNetlist, probedNets } from '../model/netlist.ts';
 import type { Language, PlainText, Wording } from '../words/languages/language.ts';
 import { coilWords } from '../words/parts.ts';
 import { capital, listIn } from '../words/text.ts';
 import { fitText, plannedTurns, turnsText, wireText } from '../words/turns-words.ts';
-import { insertFirstLine } from './edits.ts';
+import { insertFirstLine, replaceWord } from './edits.ts';
 import type { Remedy } from './finding.ts';
 import { definePickupCheck, type PickupContext } from './pickup-check.ts';
-import { remedy } from './remedy.ts';
+import { remedy, textRemedy } from './remedy.ts';
 import type { Telling } from './telling.ts';
 
 export const windingTurnsUnknown = definePickupCheck({
@@ -24,12 +26,14 @@ export const windingTurnsUnknown = definePickupCheck({
     );
     return open.map((coil) => ({
       what: (t: Language) => t('{0} has neither turns nor a reading of it.', capital(coilWords(coil, t))),
-      ...(forTarget(coil, context) ?? { action: kickPairs(coil, context) ?? readIt(coil) }),
+      ...(forTarget(coil, context) ?? asFound(coil, context) ?? { action: kickPairs(coil, context) ?? readIt(coil) }),
       place: coil.place,
       subject: { coils: [coil.name] },
     }));
   },
 });
+
+type Advice = Pick<Telling, 'hint' | 'action'> & { readonly remedies?: () => Remedy | undefined };
 
 /** A coil of which nothing is known but that it kicks: nobody opens it to read it by itself. Under a target it is still to be wound. */
 function isClosed(coil: Coil, { netlist, pickup }: PickupContext): boolean {
@@ -37,6 +41,33 @@ function isClosed(coil: Coil, { netlist, pickup }: PickupContext): boolean {
   if (aimsOf(pickup).length > 0 && pickup.readings.length === 0) return false;
   const ends = netlist.windings.find((each) => each.coil === coil)?.ends;
   return ends !== 'stated' && !bobbin && !wire && !spool;
+}
+
+/** Between its ends something was read as the pickup came in, when other coils may have lain beside it: whoever read it knows. */
+function asFound(coil: Coil, { pickup }: PickupContext): Advice | undefined {
+  if (coil.work?.value === 'new' || pickup.coils.length < 2) return undefined;
+  const loose = looseNetlist(pickup);
+  for (const { found, apart, lines, place } of pickup.readings) {
+    if (!found || apart) continue;
+    for (const line of lines) {
+      if (line.kind !== 'resistance' || line.value === 'open') continue;
+      const { written } = line.value;
+      const nets = probedNets(line.probes, loose);
+      if (!nets || coilAcross(nets, loose) !== coil) continue;
+      const edit = replaceWord(place, 'found', 'found apart');
+      return {
+        hint: (t) =>
+          t('Reading {0} between its ends is not used: as found, the coils may have been joined otherwise.', written),
+        action: (t) =>
+          t(
+            'If nothing joined them, say `readings found apart`; if it is of this coil alone, name it: `{0}`.',
+            `${coil.name} ${written}`,
+          ),
+        remedies: () => edit && textRemedy((t) => t('Read before the leads were joined: `readings apart`'), [edit]),
+      };
+    }
+  }
+  return undefined;
 }
 
 /** Pairs of conductors were read, and nobody knows whose they are: a kick tells it, not another reading. */
@@ -77,10 +108,7 @@ const readIt =
     );
 
 /** What is still to be wound is planned by its target. Inductance and resonance ask for more than a finding may wait for. */
-function forTarget(
-  coil: Coil,
-  { pickup, quick, bench }: PickupContext,
-): (Pick<Telling, 'hint' | 'action'> & { readonly remedies?: () => Remedy | undefined }) | undefined {
+function forTarget(coil: Coil, { pickup, quick, bench }: PickupContext): Advice | undefined {
   // What was kept is read; what was measured as built is built.
   if (coil.work?.value === 'kept') return undefined;
   const { resistance } = pickup.target ?? {};

@@ -18,7 +18,10 @@ export type ResistanceLine = ReadingOf<'coil resistance'> | ReadingOf<'resistanc
 export const isResistance = (line: Reading): line is ResistanceLine =>
   line.kind === 'coil resistance' || line.kind === 'resistance';
 
-/** The one coil that a resistance line measures by itself, if it does. */
+/**
+ * The one coil that a resistance line measures by itself, if it does. As it came in, a pickup may have been joined otherwise: then a line
+ * between leads is of a coil by itself where there is no other, or where nothing was joined.
+ */
 export function coilOfReading(
   line: Reading,
   block: Readings,
@@ -27,7 +30,7 @@ export function coilOfReading(
 ): Coil | undefined {
   const { coils } = netlist.pickup;
   if (line.kind === 'coil resistance') return coils.find(({ name }) => name === line.coil.text);
-  if (line.kind !== 'resistance' || block.found) return undefined;
+  if (line.kind !== 'resistance' || (block.found && !block.apart && coils.length > 1)) return undefined;
   const only = coils.length === 1 ? netlist.windings[0] : undefined;
   const joined = probedNets(line.probes, netlist);
   if (
@@ -42,14 +45,16 @@ export function coilOfReading(
   if (!joined) return undefined;
   // `hot` and `ground` are no leads before the hookup is made.
   if (!nets) return block.apart ? undefined : onlyCoilBetween(joined, netlist);
-  const own = loose.windings.filter(
+  const own = coilAcross(nets, loose);
+  return block.apart || coilAcross(joined, netlist) ? own : undefined;
+}
+
+/** The coil whose ends these are, where they are those of one only. */
+export function coilAcross(nets: readonly [number, number], { windings }: PickupNetlist): Coil | undefined {
+  const [only, another] = windings.filter(
     ({ start, finish }) => start !== undefined && finish !== undefined && sameNets(nets, [start, finish]),
   );
-  if (block.apart) return own.length === 1 ? own[0]?.coil : undefined;
-  const beside = netlist.windings.filter(
-    ({ start, finish }) => start !== undefined && finish !== undefined && sameNets(joined, [start, finish]),
-  );
-  return own.length === 1 && beside.length === 1 ? own[0]?.coil : undefined;
+  return another ? undefined : only?.coil;
 }
 
 /** A whole coil with nothing beside it. */

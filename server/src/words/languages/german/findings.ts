@@ -430,6 +430,10 @@ export const FINDINGS = {
   '{0}: match {1} by turns, `{2}`': '{0}: in Windungen an {1} angleichen, `{2}`',
   'Wind what the window holds, `{0}`': 'Wickeln, was das Wickelfenster fasst, `{0}`',
   '{0} has neither turns nor a reading of it.': '{0} hat weder Windungen noch einen Messwert.',
+  'Reading {0} between its ends is not used: as found, the coils may have been joined otherwise.':
+    'Der Messwert {0} zwischen ihren Enden zählt nicht: Im vorgefundenen Zustand können die Spulen anders verbunden gewesen sein.',
+  'If nothing joined them, say `readings found apart`; if it is of this coil alone, name it: `{0}`.':
+    'Wenn nichts sie verband, `readings found apart` schreiben; wenn der Wert dieser Spule allein gilt, sie nennen: `{0}`.',
   'Kick the pairs that were read at its poles (`{0}`, else {1}): the one that answers is its own, and its turns follow from its reading.':
     'An den gemessenen Paaren die Probe mit Stahl an ihren Polen (`{0}`, sonst {1}): Das Paar, das antwortet, ist ihres, und ihre Windungen folgen aus seinem Messwert.',
   'Kick the pairs that were read at its poles (`{0}`): the one that answers is its own, and its turns follow from its reading.':
