@@ -12,6 +12,7 @@ import { fixTo, problemAt, replaceFix, type SyntaxProblem } from './syntax-probl
 import {
   type BlockNode,
   type Chunk,
+  type CommentNode,
   type FactNode,
   type Item,
   type LikeNode,
@@ -25,6 +26,20 @@ export const buildChunk = (text: string): Chunk => finished(buildingChunk(text))
 
 /** The same in steps: a piece may hold a thousand blocks. */
 export function* buildingChunk(text: string): Generator<undefined, Chunk> {
+  const { statements, comments, problems } = yield* readingStatements(text);
+  const content = buildContent(statements, problems);
+  return { text, content, comments, problems: problems.sort(byPlace) };
+}
+
+interface Statements {
+  readonly statements: readonly (FactNode | BlockNode)[];
+  readonly comments: readonly CommentNode[];
+  /** In no order. */
+  readonly problems: SyntaxProblem[];
+}
+
+/** Lines and blocks, whatever they may be in. */
+export function* readingStatements(text: string): Generator<undefined, Statements> {
   const { tokens, comments } = tokenize(text);
   yield;
   const layout = layOut(text, tokens);
@@ -36,21 +51,21 @@ export function* buildingChunk(text: string): Generator<undefined, Chunk> {
     ...rejected.filter((token) => !isSupplied(token)).map(misplaced),
     ...comments.filter(({ image }) => !image.startsWith('#')).map(foreignComment),
   ];
-  const content = buildContent(text, statements, problems);
   return {
-    text,
-    content,
+    statements: statements.map((statement) => buildStatement(text, statement, problems)),
     comments: comments.map((token) => ({ kind: 'comment', span: tokenSpan(token), text: token.image })),
-    problems: problems.sort((a, b) => a.span.start - b.span.start || a.span.end - b.span.end),
+    problems,
   };
 }
 
+/** From the first to the last, of two at one place the shorter before. */
+export const byPlace = (a: SyntaxProblem, b: SyntaxProblem): number =>
+  a.span.start - b.span.start || a.span.end - b.span.end;
+
 function buildContent(
-  text: string,
-  statements: readonly Statement[],
+  [first, ...rest]: readonly (FactNode | BlockNode)[],
   problems: SyntaxProblem[],
 ): UseNode | BlockNode | undefined {
-  const [first, ...rest] = statements.map((statement) => buildStatement(text, statement, problems));
   if (!first) return undefined;
   const extra = rest[0];
   if (first.kind === 'block') {

@@ -82,8 +82,8 @@ interface ReadFact extends Read {
   readonly field: string | undefined;
 }
 
-/** A line by the fact whose word it begins with, else by one that begins with something else. */
-function readFact(fact: FactNode, schema: BlockSchema, node: BlockNode): ReadFact {
+/** A line by the fact whose word it begins with, else by one that begins with something else. `node`: the block that it stands in. */
+export function readFact(fact: FactNode, schema: BlockSchema, node: BlockNode): ReadFact {
   const word = wordOf(fact.items[0]);
   const { wordless, byWord } = entriesOf(schema);
   const worded = word === undefined ? undefined : byWord.get(word);

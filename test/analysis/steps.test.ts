@@ -1,7 +1,7 @@
 /** An analysis in steps: what is told of a new text before anything of it is solved, and that it ends as if it had been made at once. */
 import assert from 'node:assert/strict';
-import { type Analyser, createAnalyser, type EarlyFindings } from '../../server/src/analysis/analysis.ts';
-import type { Analysis } from '../../server/src/analysis/analysis-types.ts';
+import { type Analyser, createAnalyser } from '../../server/src/analysis/analysis.ts';
+import type { Analysis, EarlyFindings } from '../../server/src/analysis/analysis-types.ts';
 import { instrumentAnalysis } from '../../server/src/analysis/instrument-analysis.ts';
 import { pickupAnalysis } from '../../server/src/analysis/pickup-analysis.ts';
 import { EXAMPLE, findingLines, hostOf } from '../support/check-fixture.ts';
@@ -225,7 +225,8 @@ describe('an analysis in steps', () => {
     let first: readonly string[] | undefined;
     for (let step = steps.next(); ; step = steps.next()) {
       if (step.done) return { first, last: said(step.value) };
-      first ??= step.value && said(step.value());
+      const told = step.value?.();
+      first ??= told && said(told);
     }
   };
   const wires = Array.from({ length: 120 }, (_, index) => `wire w${index} {\n  bogus ${index}\n}\n`).join('');

@@ -109,6 +109,9 @@ export interface Analysis {
   verifiedFixes(finding: Finding): readonly Remedy[];
 }
 
+/** What can be told before the file is solved. */
+export type EarlyFindings = Pick<Analysis, 'uri' | 'findings' | 'locate' | 'homeOf'>;
+
 export interface PickupAnalysis extends CheckFindings {
   readonly pickup: Pickup;
   readonly netlist: PickupNetlist;

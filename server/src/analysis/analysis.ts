@@ -16,7 +16,7 @@ import { overlaid, syntaxOf } from '../model/from-syntax.ts';
 import { blockOf } from '../model/merged-block.ts';
 import type { Place } from '../model/place.ts';
 import type { ShopKind, Things } from '../model/resolver.ts';
-import type { Analysis, Host, InstrumentAnalysis, PickupAnalysis } from './analysis-types.ts';
+import type { Analysis, EarlyFindings, Host, InstrumentAnalysis, PickupAnalysis } from './analysis-types.ts';
 import { earlyFindings, unsolvedFindings } from './early-findings.ts';
 import { createFaults, notAnalysed } from './faults.ts';
 import { type FileMentions, fileMentions } from './file-mentions.ts';
@@ -35,6 +35,7 @@ import {
   solving,
 } from './file-state.ts';
 import { levelled, unlevelled } from './levels.ts';
+import { lineFindings } from './line-findings.ts';
 import { photoAt, photosIn, unreadPhotos } from './photos.ts';
 import { writtenFindings } from './text-findings.ts';
 import { type TreeMemory, type TreeReader, treeReader, type UseGraph, useGraph } from './use-graph.ts';
@@ -50,11 +51,8 @@ export interface Analyser {
 
 const newMemories = (): Memories => ({ own: attached(), used: attached() });
 
-/** What can be told before the file is solved. */
-export type EarlyFindings = Pick<Analysis, 'uri' | 'findings' | 'locate' | 'homeOf'>;
-
-/** An analysis a step at a time: a piece read, a pickup or a position solved. One of the steps has what can be told early. */
-export type Analysing = Generator<(() => EarlyFindings) | undefined, Analysis>;
+/** An analysis a step at a time: a piece read, a pickup or a position solved. Some of the steps have what can be told early, if anything. */
+export type Analysing = Generator<(() => EarlyFindings | undefined) | undefined, Analysis>;
 
 /** A file as it is written. */
 export type DeclaredFile = Pick<Analysis, 'model' | 'locate' | 'pending'>;
@@ -153,7 +151,9 @@ interface Remembering {
 /** What is read and solved in a step is remembered, so that the last one only puts it together. */
 function* analysing(uri: string, host: Host, { trees, memory, before }: Remembering): Analysing {
   const content = host.content(uri);
-  if (content?.kind === 'text') yield* readingTree(uri, content.text, host, { trees, memory, before });
+  const text = content?.kind === 'text' ? content.text : undefined;
+  if (text !== undefined && before && hasBuilds(before)) yield () => lineFindings(before, text, host);
+  if (text !== undefined) yield* readingTree(uri, text, host, { trees, memory, before });
   const graph = useGraph(uri, host, trees.read);
   const reader = fileReader(graph, memory, () => undefined);
   const { chunks } = graph.fileOf(uri)?.tree ?? EMPTY_TREE;
@@ -168,6 +168,9 @@ function* analysing(uri: string, host: Host, { trees, memory, before }: Remember
   yield* solving(state);
   return analysed(state);
 }
+
+/** Where nothing is solved, all is told at once. */
+const hasBuilds = ({ pickups, instruments }: Analysis): boolean => pickups.length + instruments.length > 0;
 
 /**
  * Whoever opens a text sees its beginning: what is written wrong in the first part of it is told at once, where it is wrong whatever the

@@ -3,8 +3,7 @@
  * are as they were, and for the others what stood there before, moved along with the text until they are solved.
  */
 
-import type { Span } from '../../../grammar/src/span.ts';
-import type { Chunk } from '../../../grammar/src/syntax-tree.ts';
+import { changeBetween, movedSpan } from '../../../grammar/src/text-change.ts';
 import { acceptedFindings } from '../checks/accepted.ts';
 import type { Finding } from '../checks/finding.ts';
 import { firstLine } from '../model/from-syntax.ts';
@@ -54,10 +53,10 @@ function carried(
   for (const part of known)
     if ('pickup' in part) pickups.add(part.pickup.name);
     else instruments.add(part.instrument.name);
-  const isOpen = ({ code, subject: { pickup, instrument } }: Finding): boolean => {
-    if (code === 'accept/unused') return true;
-    if (instrument !== undefined) return !instruments.has(instrument);
-    return pickup !== undefined && !pickups.has(pickup);
+  const isOpen = (finding: Finding): boolean => {
+    const { pickup, instrument } = finding.subject;
+    if (instrument !== undefined) return isOfCircuit(finding) && !instruments.has(instrument);
+    return isOfCircuit(finding) && (pickup === undefined || !pickups.has(pickup));
   };
   const names = namesOf(pieces);
   return before.findings.filter(isOpen).flatMap((finding) => {
@@ -65,20 +64,17 @@ function carried(
     if (graph.isOwn(chunk)) return [finding];
     const name = declaredName(chunk);
     const now = name && names.get(name.kind)?.get(name.text);
-    return now ? [{ ...finding, place: { chunk: now, span: movedSpan(span, chunk, now) ?? firstLine(now).span } }] : [];
+    return now
+      ? [
+          {
+            ...finding,
+            place: { chunk: now, span: movedSpan(span, changeBetween(chunk.text, now.text)) ?? firstLine(now).span },
+          },
+        ]
+      : [];
   });
 }
 
-/** Where a span lies once the text about it has changed in one place; `undefined` where the change cuts through it. */
-function movedSpan({ start, end }: Span, { text: old }: Chunk, { text: now }: Chunk): Span | undefined {
-  const most = Math.min(old.length, now.length);
-  let alike = 0;
-  while (alike < most && old[alike] === now[alike]) alike++;
-  let behind = 0;
-  while (behind < most - alike && old[old.length - 1 - behind] === now[now.length - 1 - behind]) behind++;
-  const shift = now.length - old.length;
-  const resumes = old.length - behind;
-  if (end <= alike) return { start, end };
-  if (start >= resumes) return { start: start + shift, end: end + shift };
-  return start <= alike && end >= resumes ? { start, end: end + shift } : undefined;
-}
+/** Found by solving, or said by what was: it stands until that is done again. */
+export const isOfCircuit = ({ code, subject: { pickup, instrument } }: Finding): boolean =>
+  code === 'accept/unused' || (code !== 'fit/former-state' && (pickup !== undefined || instrument !== undefined));

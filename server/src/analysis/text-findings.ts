@@ -56,7 +56,7 @@ export const fileWideFindings = ({
   ...(graph.fileOf(uri)?.uses ?? []).flatMap((use) => useFinding(use, uri, graph, host)),
 ];
 
-function problemFinding<At>(problem: Problem<Code, At>, placeOf: (at: At) => Place): Finding {
+export function problemFinding<At>(problem: Problem<Code, At>, placeOf: (at: At) => Place): Finding {
   const { code, severity = 'error', message, action, related = [], fixes = [] } = problem;
   return {
     code,

@@ -1,7 +1,7 @@
 import type { CancellationToken } from 'vscode-languageserver';
 import type { TextDocument } from 'vscode-languageserver-textdocument';
-import { type Analysing, createAnalyser, type DeclaredFile, type EarlyFindings } from '../analysis/analysis.ts';
-import type { Analysis } from '../analysis/analysis-types.ts';
+import { type Analysing, createAnalyser, type DeclaredFile } from '../analysis/analysis.ts';
+import type { Analysis, EarlyFindings } from '../analysis/analysis-types.ts';
 import type { FileMentions } from '../analysis/file-mentions.ts';
 import { createDocuments, type Documents } from './documents.ts';
 import { fileKey } from './file-key.ts';
@@ -112,7 +112,8 @@ export function createSession({ sources, failed, soon }: SessionOptions): Sessio
           finish(uri, state, withFindings(step.value, step.value.knownFindings()));
           return { isDone: true };
         }
-        if (step.value && wantsEarly) return { isDone: false, early: step.value() };
+        const early = wantsEarly ? step.value?.() : undefined;
+        if (early) return { isDone: false, early };
         if (isOver()) return { isDone: false };
       }
     } catch (error) {
