@@ -166,10 +166,7 @@ function wordsOf({ numbers, come, settled }: WhatIfState): readonly Node[] {
   ];
 }
 
-const rowOf = ({ row, now, decimals }: WhatIfFigure): Row => {
-  const text = Number.isFinite(now) ? shownNumber(now.toFixed(decimals)) : t('unknown');
-  return { name: row, before: text, now: text, change: '' };
-};
+const rowOf = ({ row, text }: WhatIfFigure): Row => ({ name: row, before: text, now: text, change: '' });
 
 /** The figure now with what each knob does to it by itself; `undefined` where a knob's table does not say. */
 function estimateOf(

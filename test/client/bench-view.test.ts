@@ -124,7 +124,7 @@ describe('the bench view in a browser', function () {
       at: [4980, 5020],
       effects: [[0.9, 1.1]],
     };
-    const figures = [{ row: 'resistance, kΩ', now: 8, decimals: 2, isLevel: false }];
+    const figures = [{ row: 'resistance, kΩ', now: 8, text: '8.00 ± 0.04', decimals: 2, isLevel: false }];
     await post({
       type: 'section',
       render: 1,
@@ -134,10 +134,10 @@ describe('the bench view in a browser', function () {
     const slider = section.getByRole('slider', { name: 'screw coil, turns' });
     const write = section.getByRole('button', { name: 'Write into the spec' });
     const row = section.getByRole('row', { name: 'resistance, kΩ' });
-    assert.equal(await row.textContent(), 'resistance, kΩ8.008.00');
+    assert.equal(await row.textContent(), 'resistance, kΩ8.00 ± 0.048.00 ± 0.04');
     assert.ok(await write.isDisabled());
     await slider.press('ArrowRight');
-    assert.equal(await row.textContent(), 'resistance, kΩ8.00≈ 8.40');
+    assert.equal(await row.textContent(), 'resistance, kΩ8.00 ± 0.04≈ 8.40');
     assert.match((await slider.getAttribute('aria-valuetext')) ?? '', /^5.010 turns, now 5.000$/);
     await until(page, "harness.sent.some(({ type }) => type === 'what if')");
     const asked = (await sent()).flatMap((each) => (each.type === 'what if' ? [each] : [])).at(-1);

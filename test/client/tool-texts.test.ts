@@ -44,7 +44,7 @@ describe('what tools for language models answer', () => {
     const found = [
       { uri: 'file:///s/a.pickup', range: at(0), name: 'heron', title: 'Heron', about: 'RYD-1', reasons: [] },
     ];
-    const nothing = { protocol: 3, isFiltered: false, examples: ['needs retest'] };
+    const nothing = { protocol: 3, isFiltered: false, examples: ['needs retest'], cautions: [] };
     assert.equal(
       listText({ ...nothing, found }, () => 'a.pickup'),
       'heron, Heron (a.pickup); RYD-1',
@@ -52,6 +52,10 @@ describe('what tools for language models answer', () => {
     assert.equal(
       listText({ ...nothing, found: [] }, () => ''),
       'No pickup fits.',
+    );
+    assert.equal(
+      listText({ ...nothing, found, cautions: ['Phantom power off.'] }, () => 'a.pickup'),
+      'heron, Heron (a.pickup); RYD-1\nPhantom power off.',
     );
     assert.match(
       listText({ ...nothing, found: [], problem: 'No.' }, () => ''),

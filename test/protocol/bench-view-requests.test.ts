@@ -282,6 +282,9 @@ describe('requests of the bench view', () => {
         ['cinder-bridge', true],
       ],
     );
+    assert.deepEqual(counted.cautions, []);
+    const unswept = await server.request<FindResult>('pickup/find', { protocol: 3, uris, typed: 'needs sweep' });
+    assert.ok(unswept.found.length > 1 && unswept.cautions.some((each) => /Phantom power off/.test(each)));
     const wrong = await server.request<FindResult>('pickup/find', { protocol: 3, uris, typed: 'made yesterday' });
     assert.match(wrong.problem ?? '', /write it like “made /);
   });

@@ -3,10 +3,14 @@
  * computed without the sweep it says that.
  */
 import assert from 'node:assert/strict';
+import { cpSync } from 'node:fs';
 import path from 'node:path';
 import { TextDocument } from 'vscode-languageserver-textdocument';
+import { given } from '../../grammar/values/present.ts';
+import { createAnalyser } from '../../server/src/analysis/analysis.ts';
 import type { Analysis } from '../../server/src/analysis/analysis-types.ts';
 import { pickupAnalysis } from '../../server/src/analysis/pickup-analysis.ts';
+import { commands } from '../../server/src/cli/commands.ts';
 import { uriOf } from '../../server/src/cli/files.ts';
 import { instrumentText, pickupText } from '../../server/src/cli/report-text.ts';
 import { stylesFor } from '../../server/src/cli/styles.ts';
@@ -21,12 +25,15 @@ import { drawing } from '../../server/src/lsp/drawings.ts';
 import { cardPages } from '../../server/src/lsp/page.ts';
 import { PROTOCOL_VERSION, SECTION_NAMES } from '../../server/src/lsp/protocol.ts';
 import { sectionOf } from '../../server/src/lsp/sections.ts';
+import { whatIfView } from '../../server/src/lsp/what-if.ts';
+import { whatIfState } from '../../server/src/lsp/what-if-state.ts';
 import { withoutSweeps } from '../../server/src/model/sweeps.ts';
 import type { Estimate } from '../../server/src/quantities/estimate.ts';
 import { ENGLISH } from '../../server/src/words/languages/language.ts';
 import { numberText } from '../../server/src/words/number-text.ts';
 import { COIL_NUMBERS, PICKUP_NUMBERS, POSITION_NUMBERS } from '../../server/src/words/numbers.ts';
-import { analysedSample, SAMPLES } from '../support/sample-files.ts';
+import { Shell } from '../cli/shell.ts';
+import { analysedSample, SAMPLES, sampleText } from '../support/sample-files.ts';
 
 const PLAYED = `
 instrument quay "Quay" {
@@ -114,6 +121,94 @@ describe('what was measured', () => {
     });
 });
 
+/** Beside the first pickup of the sample one coil is still to be wound: what is proposed rests on one that was swept and one that was not. */
+const HALF_WOUND = (text: string): string =>
+  text
+    .replace(/coil slug like screw \{/, 'coil slug {\n    wound counterclockwise')
+    .replace(/ +sweep (slug|hot).*\n/g, '')
+    .replace('readings "soldered"', 'readings apart "wound"')
+    .replace('  magnet bar-5', '  target {\n    inductance 4.2 H ± 0.4 H\n  }\n  magnet bar-5');
+
+describe('what was measured, in what is written for other programs', () => {
+  let shell: Shell;
+  before(() => {
+    shell = new Shell(commands, createAnalyser());
+    cpSync(SAMPLES, shell.folder, { recursive: true });
+  });
+  after(() => shell.remove());
+
+  const dataOf = async (...words: readonly string[]): Promise<unknown> => {
+    const { stdout, stderr } = await shell.run([...words, '--format', 'json']);
+    assert.equal(stderr, '');
+    return JSON.parse(stdout);
+  };
+
+  for (const { name, sample, edit } of SPECS)
+    it(`says so beside its value: ${name}`, async () => {
+      const text = edit(sampleText(sample));
+      const analysis = analysedSample(sample, edit);
+      const file = path.join(path.dirname(sample), 'made-up.pickup');
+      const bare = path.join(path.dirname(sample), 'bare.pickup');
+      shell.write(file, text);
+      shell.write(bare, text.replace(/^ +sweep .*\n/gm, ''));
+      const [measured, computed] = [valuesOf(analysis, true), valuesOf(analysis, false)];
+      const [{ pickup } = assert.fail()] = analysis.pickups;
+      const [record, report, fitted, compared] = [
+        await dataOf('list', file),
+        await dataOf('report', file),
+        await dataOf('fit', file),
+        await dataOf('compare', `${bare}#${pickup.name}`, `${file}#${pickup.name}`),
+      ];
+      for (const [command, data] of Object.entries({ record, report, fitted, compared })) {
+        const figures = figuresIn(data);
+        assert.ok(figures.length > 0, command);
+        for (const { at, value, basis } of figures) {
+          assert.ok(basis !== undefined, `${command}${at} does not say what it rests on`);
+          const isAmong = (values: readonly number[]) => values.some((each) => Math.abs(each / value - 1) < 1e-9);
+          if (isAmong(measured)) assert.equal(basis, 'reading', `${command}${at}: ${value}`);
+          else if (isAmong(computed)) assert.notEqual(basis, 'reading', `${command}${at}: ${value}`);
+        }
+      }
+      const isTold = (data: unknown) => figuresIn(data).filter(({ basis }) => basis === 'reading').length;
+      assert.ok(isTold(report) > 0 && isTold(fitted) > 0 && isTold(compared) > 0);
+    });
+
+  it('and a build that rests on it in part only is computed', async () => {
+    shell.write('mistakes/half.pickup', HALF_WOUND(sampleText('mistakes/reading-contradicts-sweep.pickup')));
+    const figures = figuresIn(await dataOf('propose', 'mistakes/half.pickup'));
+    assert.ok(figures.length > 0 && figures.every(({ basis }) => basis === 'computed'));
+  });
+});
+
+/** What pickups come to, in SI. */
+const valuesOf = (analysis: Analysis, isMeasured: boolean): readonly number[] =>
+  analysis.pickups.flatMap(({ pickup }) => {
+    const { coils, ...whole } = pickupAnalysis(isMeasured ? pickup : withoutSweeps(pickup), analysis.bench).estimates();
+    return [whole, ...coils.values()]
+      .flatMap((each) => Object.values(each as Readonly<Record<string, unknown>>))
+      .flatMap((each) => {
+        const { value, sd, basis }: Partial<Estimate> = Object(each);
+        return value && sd && (basis === 'reading') === isMeasured ? [value] : [];
+      });
+  });
+
+interface DataFigure {
+  /** The keys that lead to it. */
+  readonly at: string;
+  readonly value: number;
+  readonly basis?: string;
+}
+
+/** Whatever has a value and a deviation; a difference of two figures rests on both, which stand beside it. */
+function figuresIn(data: unknown, at = ''): readonly DataFigure[] {
+  if (typeof data !== 'object' || data === null || 'toldApart' in data) return [];
+  const { value, basis, ...more }: { readonly value?: number; readonly basis?: string } = data;
+  const isFigure = value !== undefined && ('sd' in more || 'uncertainty' in more);
+  return isFigure
+    ? [{ at, value, ...given({ basis }) }]
+    : Object.entries(data).flatMap(([key, each]) => figuresIn(each, `${at} ${key}`));
+}
+
 const escaped = (text: string): string => text.replace(/[.+*?^$()[\]{}|\\]/g, '\\$&');
 const plain = (text: string): string => text.replaceAll('\u202F', ' ');
 
@@ -168,6 +263,7 @@ async function placesOf(analysis: Analysis): Promise<readonly Unit[]> {
     see('code lens', lensNumbers(analysis, subject) ?? '');
     see('drawing', ...unitsIn(drawing(asked, { document, analysis }, ENGLISH)));
     for (const section of SECTION_NAMES) see(section, ...unitsIn(sectionOf(section, states, asked)));
+    see('what if', ...unitsIn(movedState(states, { ...asked, settings: {} })));
   }
   const kinds = new Set(['coil resistance', 'inferred turns', 'pickup resistance'] as const);
   for (const { label, tooltip } of inlayHints(analysis, { start: 0, end: analysis.text.length }, kinds))
@@ -178,6 +274,14 @@ async function placesOf(analysis: Analysis): Promise<readonly Unit[]> {
   const { pages } = await cardPages(states, asked, async () => ({ kind: 'missing' }));
   for (const { title, html } of pages) see(`card ${title.replace(/:.*/, '').toLowerCase()}`, ...unitsIn(html));
   return units;
+}
+
+/** With the first knob that is a choice turned to another one. */
+function movedState(states: Parameters<typeof whatIfState>[0], asked: Parameters<typeof whatIfState>[1]): unknown {
+  const [knob] = whatIfView(states, asked).knobs.filter(({ choices = [] }) => choices.length > 1);
+  const other = knob?.choices?.find(({ id }) => id !== knob.now);
+  if (!knob || !other) return undefined;
+  return whatIfState(states, { ...asked, settings: { [knob.id]: other.id } }) ?? assert.fail(knob.label);
 }
 
 /** Rows of tables with their heads; of a picture what is told to those who do not see it. */

@@ -51,7 +51,10 @@ function comparisonData(comparison: Comparison) {
       path,
       text: changeWords(pair),
       changes: Object.fromEntries(
-        Object.entries(changesOf(pair)).map(([key, { value, sd }]) => [key, { value, uncertainty: finiteOrNull(sd) }]),
+        Object.entries(changesOf(pair)).map(([key, { value, sd, basis }]) => [
+          key,
+          { value, uncertainty: finiteOrNull(sd), basis },
+        ]),
       ),
     })),
   };

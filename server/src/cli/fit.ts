@@ -206,4 +206,4 @@ function sweptData(swept: Swept, netlist: PickupAnalysis['netlist'], bench: Benc
   }
 }
 
-const plainNumber = ({ value, sd, sources }: Estimate) => ({ value, sd, sources });
+const plainNumber = ({ value, sd, basis, sources }: Estimate) => ({ value, sd, basis, sources });

@@ -1,5 +1,5 @@
 import type { PickupRecord, StateRecord } from '../features/pickup-record.ts';
-import { filterExamples, filtersBy, reasonsAskedFor, recordFilter } from '../features/record-filter.ts';
+import { asksForSweeps, filterExamples, filtersBy, reasonsAskedFor, recordFilter } from '../features/record-filter.ts';
 import { type FileFacts, type PickupThere, statedPickups } from '../features/stated-pickups.ts';
 import { cautionsOf } from '../words/cautions.ts';
 import { CommandError, defineCommand } from './command.ts';
@@ -143,12 +143,10 @@ function textListing(
     },
     end: (isEmpty) => {
       if (isEmpty) return where.length === 0 ? 'no pickups on record\n' : 'no pickup fits\n';
-      return where.some(asksForSweeps) ? `\n${cautionsOf('sweep').join('\n')}\n` : '';
+      return asksForSweeps(where) ? `\n${cautionsOf('sweep').join('\n')}\n` : '';
     },
   };
 }
-
-const asksForSweeps = (filter: string): boolean => /^\s*needs\s+sweep\s*$/.test(filter);
 
 function resistanceCell(figure: PickupRecord['resistance20COhm']): string {
   return figure === undefined ? '-' : valueText({ figure, dimension: 'resistance', none: 'open' });

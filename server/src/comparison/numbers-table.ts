@@ -143,6 +143,8 @@ export interface RowFigure {
   readonly row: string;
   readonly value: number;
   readonly decimals: number;
+  /** What its row says. */
+  readonly text: string;
 }
 
 /** A number of the pickup as a whole as its row of the table tells it. */
@@ -154,6 +156,7 @@ export function rowFigure(now: Estimate, name: NumberName, t = ENGLISH): RowFigu
     row: rowName(name, unit, symbol, t(name.what)),
     value: inUnit(now.value, symbol),
     decimals: decimals.length,
+    text: marked(number, now, t),
   };
 }
 

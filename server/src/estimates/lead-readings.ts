@@ -20,7 +20,8 @@ export function leadReadings(
     points.slice(index + 1).flatMap((b): readonly LeadReading[] => {
       const at20C = resistanceOf(netlist, quick.windings, a.net, b.net);
       if (at20C === undefined) return [];
-      const resistanceOhm: Estimate | null = at20C && scale(at20C, factor);
+      // What was read stays a reading at another temperature.
+      const resistanceOhm: Estimate | null = at20C && { ...scale(at20C, factor), basis: at20C.basis };
       const limit = resistanceOhm ? readingLimitOhm(benchMeter(bench), resistanceOhm.value) : 0;
       const toleranceOhm = resistanceOhm ? Math.hypot(limit, COVERAGE * resistanceOhm.sd) : 0;
       return [{ leads: [a.name, b.name], resistanceOhm, toleranceOhm, temperatureC }];

@@ -88,6 +88,10 @@ const FILTERS: Readonly<Record<string, FilterKind>> = {
 const needsOf = (what: string): 'needsRetest' | 'needsSweep' | undefined =>
   what === 'retest' ? 'needsRetest' : what === 'sweep' ? 'needsSweep' : undefined;
 
+/** Whether they ask for what is best swept next: whoever lists that proposes sweeps. */
+export const asksForSweeps = (where: readonly string[]): boolean =>
+  where.some((filter) => /^\s*needs\s+sweep\s*$/.test(filter));
+
 /** Why it was found, where the filters ask for a reason. */
 export const reasonsAskedFor = (record: Partial<PickupRecord>, where: readonly string[]): readonly string[] => [
   ...new Set(

@@ -222,6 +222,8 @@ export interface WhatIfFigure {
   readonly row: string;
   /** In the unit of the row. */
   readonly now: number;
+  /** The same as its row tells it, with its ± and whether it was measured. */
+  readonly text: string;
   readonly decimals: number;
   readonly isLevel: boolean;
 }
@@ -311,6 +313,8 @@ export interface FindResult extends Message {
   readonly problem?: string;
   /** How filters are written. */
   readonly examples: readonly string[];
+  /** What to mind at the work that the list proposes, once for all of it. */
+  readonly cautions: readonly string[];
 }
 
 export interface FoundPickup {

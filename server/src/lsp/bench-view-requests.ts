@@ -97,7 +97,7 @@ export function serveBench(own: AnswerOwn, session: Session, t: Language): void 
     const textOf = (uri: string) => session.files.document(uri);
     return { plans: found ? plansAt({ ...found, textOf }, params, t) : [] };
   });
-  const nothingFound = { found: [], isFiltered: false, examples: [] };
+  const nothingFound = { found: [], isFiltered: false, examples: [], cautions: [] };
   own<FindParams, FindResult>(FIND_REQUEST, 'find', nothingFound, (params, token) => {
     let isOver = slice();
     const goOn = async (): Promise<boolean> => {
@@ -107,6 +107,6 @@ export function serveBench(own: AnswerOwn, session: Session, t: Language): void 
       }
       return !token.isCancellationRequested;
     };
-    return findPickups({ session, goOn }, params);
+    return findPickups({ session, goOn, t }, params);
   });
 }

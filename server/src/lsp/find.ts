@@ -1,10 +1,19 @@
 import { given } from '../../../grammar/values/present.ts';
 import type { FileSpan } from '../analysis/analysis-types.ts';
 import { type PickupRecord, pickupRecord } from '../features/pickup-record.ts';
-import { filterExamples, filtersBy, filtersIn, reasonsAskedFor, recordFilter } from '../features/record-filter.ts';
+import {
+  asksForSweeps,
+  filterExamples,
+  filtersBy,
+  filtersIn,
+  reasonsAskedFor,
+  recordFilter,
+} from '../features/record-filter.ts';
 import { type FileFacts, fileFacts, type PickupThere, statedPickups } from '../features/stated-pickups.ts';
 import type { Pickup } from '../model/pickup.ts';
 import { printQuantity } from '../quantities/print.ts';
+import { cautionsOf } from '../words/cautions.ts';
+import type { Language } from '../words/languages/language.ts';
 import type { FindParams, FindResult, FoundPickup } from './bench-view-protocol.ts';
 import { whenRead } from './compared-states.ts';
 import { fileKey } from './file-key.ts';
@@ -18,15 +27,16 @@ export interface Search {
   readonly session: Session;
   /** Lets what is typed or asked meanwhile come first; false where nobody waits any more. */
   readonly goOn: () => Promise<boolean>;
+  readonly t: Language;
 }
 
 /** Pickups on record in these files that fit every filter, in order of their date. Only those are solved that a filter or the list asks for. */
 export async function findPickups(
-  { session, goOn }: Search,
+  { session, goOn, t }: Search,
   { typed, uris }: FindParams,
 ): Promise<Omit<FindResult, 'protocol'>> {
   const filters = filtersIn(typed);
-  const always = { isFiltered: filters.length > 0, examples: filterExamples(), found: [] };
+  const always = { isFiltered: filters.length > 0, examples: filterExamples(), found: [], cautions: [] };
   const problem = filters.flatMap((each) => problemOf(recordFilter(each), each))[0];
   if (problem !== undefined) return { ...always, problem };
   const files = new Map<string, ReadFacts>();
@@ -53,7 +63,8 @@ export async function findPickups(
       found.push(...foundPickup(session, record, at, filters));
     session.release(each.file);
   }
-  return { ...always, found };
+  const isSweepProposed = found.length > 0 && asksForSweeps(filters);
+  return { ...always, found, cautions: isSweepProposed ? cautionsOf('sweep').map((each) => t(each)) : [] };
 }
 
 interface ReadFacts {

@@ -126,9 +126,9 @@ function figuresOf(pickup: PickupAnalysis, t: Language): readonly WhatIfFigure[]
   return FIGURES.map((figure) => {
     const isLevel = figure === 'peak';
     const known = of[figure];
-    if (!known) return { row: t(names[figure].what), now: Number.NaN, decimals: 0, isLevel };
-    const { row, value, decimals } = rowFigure(known, names[figure], t);
-    return { row, now: value, decimals, isLevel };
+    if (!known) return { row: t(names[figure].what), now: Number.NaN, text: t('unknown'), decimals: 0, isLevel };
+    const { row, value, decimals, text } = rowFigure(known, names[figure], t);
+    return { row, now: value, text, decimals, isLevel };
   });
 }
 

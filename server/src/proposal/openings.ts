@@ -1,4 +1,5 @@
 /** What a pickup leaves out, and is therefore free to be chosen. */
+import { isWound } from '../estimates/coils-to-wind.ts';
 import type { QuickEstimates } from '../estimates/quick.ts';
 import type { Coil } from '../model/coil.ts';
 
@@ -26,10 +27,8 @@ export function openingsOf(quick: QuickEstimates): Openings | undefined {
   return { coils, magnet: !pickup.barMagnet && !pickup.unread.includes('magnet') && heard.length > 1 && !hasRods };
 }
 
-/** A coil that was kept, counted or read is wound. */
-function openingOf(coil: Coil, { readings }: QuickEstimates): CoilOpening | undefined {
-  const isWound = coil.work?.value === 'kept' || coil.counted !== undefined || readings.has(coil);
-  if (isWound || coil.unread.length > 0) return undefined;
+function openingOf(coil: Coil, quick: QuickEstimates): CoilOpening | undefined {
+  if (isWound(coil, quick) || coil.unread.length > 0) return undefined;
   const opening = {
     coil,
     turns: coil.turns === undefined,

@@ -4,6 +4,7 @@ import { grouped } from '../../../grammar/values/quantity.ts';
 import { insertFirstLines, isIn, replaceAt, replaceWord } from '../checks/edits.ts';
 import type { Edit } from '../checks/finding.ts';
 import { ownEdits } from '../checks/own-edits.ts';
+import { isWound } from '../estimates/coils-to-wind.ts';
 import type { QuickEstimates } from '../estimates/quick.ts';
 import type { Coil } from '../model/coil.ts';
 import type { Pickup } from '../model/pickup.ts';
@@ -42,7 +43,6 @@ export type PickupKnob = TurnsKnob | WireKnob | MagnetKnob;
 
 export interface PickupKnobs {
   readonly knobs: readonly PickupKnob[];
-  /** Coils that are wound and were counted or measured: what they are is no question any more. */
   readonly wound: readonly Coil[];
 }
 
@@ -51,15 +51,15 @@ export const TURNS_STEP = 10;
 const TURNS_REACH = 0.4;
 
 /** `within`: what sets the ids of one pickup's knobs apart from those of others. */
-export function pickupKnobs({ netlist: { pickup }, readings }: QuickEstimates, shelf: Shelf, within = ''): PickupKnobs {
-  const isWound = (coil: Coil): boolean =>
-    coil.work?.value === 'kept' || coil.counted !== undefined || readings.has(coil);
+export function pickupKnobs(quick: QuickEstimates, shelf: Shelf, within = ''): PickupKnobs {
+  const { pickup } = quick.netlist;
+  const wound = pickup.coils.filter((coil) => isWound(coil, quick));
   return {
     knobs: [
-      ...pickup.coils.flatMap((coil) => (isWound(coil) ? [] : coilKnobs(pickup, coil, shelf))),
+      ...pickup.coils.flatMap((coil) => (wound.includes(coil) ? [] : coilKnobs(pickup, coil, shelf))),
       ...magnetKnobs(pickup, shelf),
     ].map((knob) => ({ ...knob, id: within + knob.id })),
-    wound: pickup.coils.filter(isWound),
+    wound,
   };
 }
 

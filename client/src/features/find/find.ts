@@ -28,6 +28,8 @@ interface Item extends QuickPickItem {
   readonly found?: FoundPickup;
   /** Put into the box when chosen. */
   readonly filter?: string;
+  /** What to mind, whole: a row of the list may be too narrow for it. */
+  readonly caution?: string;
 }
 
 /** Between the last keystroke and the search. */
@@ -69,7 +71,7 @@ async function find(client: BaseLanguageClient): Promise<void> {
     } else if (item?.found) {
       pick.hide();
       void show(item.found);
-    }
+    } else if (item?.caution !== undefined) void window.showWarningMessage(item.caution, { modal: true });
   });
   pick.onDidHide(() => {
     clearTimeout(resting);
@@ -81,7 +83,7 @@ async function find(client: BaseLanguageClient): Promise<void> {
   await search('');
 }
 
-function itemsOf({ found, isFiltered, problem, examples }: FindResult, text: string): readonly Item[] {
+function itemsOf({ found, isFiltered, problem, examples, cautions }: FindResult, text: string): readonly Item[] {
   // A filter is not in the words of what it finds: then the list must not match by them again.
   const alwaysShow = isFiltered;
   const items = found.map((each): Item => {
@@ -96,9 +98,15 @@ function itemsOf({ found, isFiltered, problem, examples }: FindResult, text: str
   });
   if (problem !== undefined) return [{ label: problem, alwaysShow: true }];
   if (items.length === 0) return [{ label: t('No pickup fits.'), alwaysShow: true }];
-  if (text !== '') return items;
+  if (text !== '') return [...items, ...cautions.flatMap(cautionItems)];
   return [...items, ...examples.map((filter): Item => ({ label: filter, description: t('a filter'), filter }))];
 }
+
+/** One row a sentence, so that each can be read in the list. */
+const cautionItems = (caution: string): readonly Item[] =>
+  caution
+    .split(/(?<=\.) (?=\p{Lu})/u)
+    .map((sentence) => ({ label: `$(warning) ${sentence}`, alwaysShow: true, caution }));
 
 const fileOf = (uri: string): string => workspace.asRelativePath(Uri.parse(uri, true));
 

@@ -39,13 +39,12 @@ export function explanationText(code: string, page: ExplanationPage | undefined)
   return [page.code, page.summary, ...sections].join('\n\n');
 }
 
-export function listText({ found, problem, examples }: FindResult, fileOf: (uri: string) => string): string {
+export function listText({ found, problem, examples, cautions }: FindResult, fileOf: (uri: string) => string): string {
   if (problem !== undefined) return `${problem} Filters are written like: ${examples.join('; ')}.`;
   if (found.length === 0) return 'No pickup fits.';
-  return found
-    .map(({ name, title, uri, about, reasons }) => {
-      const called = title === undefined ? name : `${name}, ${title}`;
-      return [`${called} (${fileOf(uri)})`, about, ...reasons].filter((part) => part !== '').join('; ');
-    })
-    .join('\n');
+  const lines = found.map(({ name, title, uri, about, reasons }) => {
+    const called = title === undefined ? name : `${name}, ${title}`;
+    return [`${called} (${fileOf(uri)})`, about, ...reasons].filter((part) => part !== '').join('; ');
+  });
+  return [...lines, ...cautions].join('\n');
 }

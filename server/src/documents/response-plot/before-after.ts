@@ -109,7 +109,7 @@ function sweptCurve(swept: SweptCoil, load: Load, name: string): CurvePicture {
     highDb: levelDb.map((level, index) => level + (levelSdDb[index] ?? 0)),
   };
   const peak = sweptPeak(swept, load);
-  return { name, band, resonanceHz: peak?.hz, peakDb: peak?.db };
+  return { name, isBasisNamed: true, band, resonanceHz: peak?.hz, peakDb: peak?.db };
 }
 
 interface Change {

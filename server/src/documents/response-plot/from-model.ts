@@ -63,7 +63,8 @@ export function pickupResponsePicture(
   if (measured && before === undefined) {
     const computed = pickupAnalysis(withoutSweeps(pickup), state.analysis.bench);
     const past = pickupCurve({ ...state, pickup: computed }, t('computed'));
-    const picture = pictureOf(state, { ...now, name: basisName(now, t) }, past, titleOf(pickup), t);
+    const named = { ...now, name: basisName(now, t), isBasisNamed: true };
+    const picture = pictureOf(state, named, past && { ...past, isBasisNamed: true }, titleOf(pickup), t);
     return { ...picture, description: `${picture.description} ${measured.verdict}`, measured };
   }
   // Levels of a sweep alone are against its own low notes, others against a coil of 5,000 turns.
@@ -217,7 +218,10 @@ const isSilent = ({ frequencyHz, levelDb }: ResponseBand): boolean =>
 
 function description(now: CurvePicture, before: CurvePicture | undefined, t: Language): string {
   if (before === undefined)
-    return t('One curve from 20 hertz to 20 kilohertz. Resonance: {0}.', resonanceWords({ ...now, name: '' }, t));
+    return t(
+      'One curve from 20 hertz to 20 kilohertz. Resonance: {0}.',
+      resonanceWords({ ...now, isBasisNamed: false }, t),
+    );
   const named = [before, now].map((each) => `${each.name}: ${resonanceWords(each, t)}.`);
   return [t('Two curves from 20 hertz to 20 kilohertz.'), ...named].join(' ');
 }

@@ -27,6 +27,8 @@ import { stringRange } from './string-range.ts';
 export interface CurvePicture {
   /** `rev 4, before`; empty where the drawing's title names the only curve. */
   readonly name: string;
+  /** Its name, or the drawing's title, says whether it was measured. */
+  readonly isBasisNamed?: boolean;
   readonly band: ResponseBand;
   readonly resonanceHz: Estimate | undefined;
   /** Height of the resonance above the low notes. */
@@ -143,11 +145,17 @@ function sweptRows({ measured, before, t }: ResponsePicture): readonly (readonly
       [t('as measured'), '', '', verdict],
       ...numbers.rows.map(([what, was, is, change]) => [what, was, is, change]),
     ];
-  // With another state beside it the columns are those of two states: the numbers are told of the newer one.
-  const columns = (computed: string, found: string) => (before === undefined ? [found] : [computed, found]);
+  const rows = numbers?.rows ?? [];
+  // Beside another state, which is not what is computed of this one, the numbers are told in the column of the newer one.
+  if (before && !before.isBasisNamed)
+    return [
+      [t('from the sweep'), '', verdict],
+      ...rows.map(([what, , found]) => [`${what}, ${t('from the sweep')}`, '', found]),
+    ];
+  const columns = (computed: string, found: string) => (before ? [computed, found] : [found]);
   return [
     [t('from the sweep'), ...columns('', verdict)],
-    ...(numbers?.rows ?? []).map(([what, computed, found]) => [what, ...columns(computed, found)]),
+    ...rows.map(([what, computed, found]) => [what, ...columns(computed, found)]),
   ];
 }
 
@@ -332,10 +340,9 @@ function curveWords(curve: CurvePicture, isNow: boolean, t: Language): string {
   return `${name}: ${resonanceWords(curve, t)}`;
 }
 
-/** Where the curve's name does not say whether it was measured. */
-const markedFrequency = ({ name }: CurvePicture, resonanceHz: Estimate, t: Language): string => {
+const markedFrequency = ({ isBasisNamed }: CurvePicture, resonanceHz: Estimate, t: Language): string => {
   const text = frequencyText(resonanceHz, t);
-  return name === '' ? marked(text, resonanceHz, t) : text;
+  return isBasisNamed ? text : marked(text, resonanceHz, t);
 };
 
 export function resonanceWords(curve: CurvePicture, t: Language): string {
