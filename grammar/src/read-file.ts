@@ -81,8 +81,7 @@ function unchanged(text: string, previous: FileTree | undefined): { before: numb
   let behind = 0;
   for (; behind < chunks.length - before; behind++) {
     const placed = chunks[chunks.length - 1 - behind];
-    const floor = before > 0 ? endOf(chunks[before - 1]) : firstOffset(text);
-    if (!placed || placed.offset + shift < floor || !stands(placed.chunk, text, placed.offset + shift)) break;
+    if (!placed || !stands(placed.chunk, text, placed.offset + shift)) break;
   }
   return { before: Math.max(0, before - 1), behind, shift };
 }

@@ -1,5 +1,6 @@
 import assert from 'node:assert/strict';
 import { readFileTree, readingFileTree } from '../../grammar/src/read-file.ts';
+import { firstForm } from '../../grammar/src/same-but-for-spaces.ts';
 import type { Chunk } from '../../grammar/src/syntax-tree.ts';
 import { applyFix, problemsOf } from '../support/language-problems.ts';
 import { readMarks, writeMarks } from '../support/marked-text.ts';
@@ -268,6 +269,61 @@ describe('reading a file again', () => {
     assert.equal(new Set(after.chunks.map(({ chunk }) => chunk)).size, 3);
     assert.equal(after.chunks[0]?.chunk, before.chunks[0]?.chunk);
     assert.equal(after.chunks[1]?.chunk, before.chunks[1]?.chunk);
+  });
+
+  it('uses none twice, where one that stands behind is written in front as well', () => {
+    const [a, b] = ['wire a {\n}\n', 'wire b {\n}\n'];
+    const after = readFileTree(b + a + b, readFileTree(a + b));
+    assert.equal(new Set(after.chunks.map(({ chunk }) => chunk)).size, 3);
+  });
+
+  it('takes equal blocks that are left out, or come, for those that stood there', () => {
+    for (const [was, is] of [
+      ['aaa', 'a'],
+      ['aaab', 'ab'],
+      ['baaa', 'ba'],
+      ['ab', 'aaab'],
+      ['abab', 'ab'],
+      ['a', 'aa'],
+      ['aba', 'aa'],
+    ] as const) {
+      const written = (names: string) => [...names].map((name) => `wire ${name} {\n}\n`).join('');
+      const [before, text] = [written(was), written(is)];
+      const after = readFileTree(text, readFileTree(before));
+      assert.deepEqual(after, readFileTree(text), `${was} to ${is}`);
+      assert.equal(new Set(after.chunks.map(({ chunk }) => chunk)).size, is.length);
+    }
+  });
+
+  it('knows the first form of a piece in which spaces came; of more pieces than there were, of none', () => {
+    const before = readFileTree(text);
+    const spaced = readFileTree(text.replace('gauge 43', 'gauge  43'), before).chunks[1]?.chunk;
+    assert.ok(spaced);
+    assert.equal(firstForm(spaced), before.chunks[1]?.chunk);
+    const two = 'wire b {\n  gauge  43 AWG\n}\nwire c {\n}\n';
+    const parted = readFileTree(text.replace('wire b {\n  gauge 43 AWG\n}\n', two), before).chunks[1]?.chunk;
+    assert.ok(parted);
+    assert.equal(firstForm(parted), parted);
+  });
+
+  it('tells of a text that is new after 2,048 characters, then after each 16,384, and never of all of it', () => {
+    const piece = `wire w {\n  note "${'x'.repeat(1024 - 21)}"\n}\n`;
+    assert.equal(piece.length, 1024);
+    const told = (text: string, previous?: string) =>
+      [...readingFileTree(text, previous === undefined ? undefined : readFileTree(previous))].map(
+        (part) => part?.text.length,
+      );
+    const lengths = (pieces: number) => told(piece.repeat(pieces)).flatMap((length) => length ?? []);
+    assert.deepEqual(lengths(2), []);
+    assert.deepEqual(lengths(3), [2048]);
+    assert.deepEqual(lengths(40), [2048, 2048 + 16_384, 2048 + 2 * 16_384]);
+    assert.deepEqual(lengths(18), [2048]);
+    // Behind what is read stands what stood there: it is not for anybody to go on from.
+    const changed = `wire v {\n}\n${piece.repeat(4)}`;
+    assert.deepEqual(
+      told(`${changed}${piece}`, piece).flatMap((length) => length ?? []),
+      [],
+    );
   });
 
   it('goes on where it was left, with what was read', () => {

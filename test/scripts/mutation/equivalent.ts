@@ -2,6 +2,8 @@
 import type { Mutant } from './mutants.ts';
 
 interface Equivalent extends Pick<Mutant, 'file' | 'before' | 'after'> {
+  /** What its line holds, where the same change elsewhere is another thing. */
+  readonly of?: string;
   readonly because: string;
 }
 
@@ -291,5 +293,8 @@ const EQUIVALENT: readonly Equivalent[] = [
   })),
 ];
 
-export const equivalenceOf = ({ file, before, after }: Mutant): string | undefined =>
-  EQUIVALENT.find((each) => each.file === file && each.before === before && each.after === after)?.because;
+export const equivalenceOf = (mutant: Mutant): string | undefined =>
+  EQUIVALENT.find(
+    ({ file, before, after, of = '' }) =>
+      file === mutant.file && before === mutant.before && after === mutant.after && mutant.of.includes(of),
+  )?.because;

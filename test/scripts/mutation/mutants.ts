@@ -36,6 +36,8 @@ export interface Mutant {
   readonly id: number;
   readonly file: string;
   readonly line: number;
+  /** What stands in that line. */
+  readonly of: string;
   readonly before: string;
   readonly after: string;
 }
@@ -87,18 +89,22 @@ const SYMMETRICAL = new Set([
   'isOf',
   'same',
   'samePlace',
+  'servesDifferentStrings',
+  'tell',
 ]);
 
 /** Numbers them from `firstId` on. */
 export function mutate(file: string, source: SourceFile, checker: Checker, firstId: number): Mutated {
   const mutants: Mutant[] = [];
   const { text } = source;
+  const lines = text.split('\n');
   const lineAt = (offset: number) => text.slice(0, offset).split('\n').length;
   const textOf = (node: Node) => text.slice(node.getStart(source), node.end);
 
   const add = (node: Node, after: string): string => {
     const id = firstId + mutants.length;
-    mutants.push({ id, file, line: lineAt(node.getStart(source)), before: textOf(node), after });
+    const line = lineAt(node.getStart(source));
+    mutants.push({ id, file, line, of: lines[line - 1] ?? '', before: textOf(node), after });
     return `__mutant(${id})`;
   };
 

@@ -71,7 +71,7 @@ export const MUTATED_PARTS: readonly MutatedPart[] = [
   {
     name: 'reading again',
     sources: ['grammar/src/cut.ts', 'grammar/src/read-file.ts'],
-    tests: ['test/grammar/cut.test.ts', 'test/grammar/read-file.test.ts'],
+    tests: ['test/grammar/cut.test.ts', 'test/grammar/read-file.test.ts', 'test/grammar/same-but-for-spaces.test.ts'],
   },
   {
     name: 'dependencies',
