@@ -1,6 +1,6 @@
 import type { Some } from '../../../grammar/values/present.ts';
 import { HARDLY_LESS_DB } from '../estimates/common-practice.ts';
-import { hearsStrings, humDb, strongestHum } from '../estimates/phase.ts';
+import { hearsStrings, humDb, isHumMeasurable, strongestHum } from '../estimates/phase.ts';
 import { soundingIn } from '../estimates/quick.ts';
 import type { CoilSigns } from '../estimates/signs.ts';
 import type { Language } from '../words/languages/language.ts';
@@ -38,10 +38,10 @@ export const humNotCancelled = definePickupCheck({
           t,
           coils.map((each) => coilWords(each, t)),
         );
-        const hum =
-          level > HARDLY_LESS_DB
-            ? t('The hum of {0} adds, {1} dB over one coil', named, String(Math.round(level)))
-            : t('The hum of {0} is not cancelled', named);
+        const adds = isHumMeasurable(live)
+          ? t('The hum of {0} adds, {1} dB over one coil', named, String(Math.round(level)))
+          : t('The hum of {0} adds', named);
+        const hum = level > HARDLY_LESS_DB ? adds : t('The hum of {0} is not cancelled', named);
         if (like)
           return t(
             '{0}: the path turns the same way round in each of them; their poles are alike, so no wiring of these coils cancels hum and keeps them in phase.',

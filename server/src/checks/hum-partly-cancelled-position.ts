@@ -1,17 +1,13 @@
 import { humVerdict, humWeights, phaseOf } from '../estimates/phase.ts';
-import { AS_PLAYED, positionNetwork } from '../estimates/position-network.ts';
-import type { SoundingCoil } from '../estimates/positions.ts';
-import { humSources } from '../estimates/sources.ts';
-import { benchMainsHz } from '../model/bench.ts';
+import { positionLevels, type SoundingCoil } from '../estimates/positions.ts';
 import type { SelectionPart } from '../model/selection.ts';
-import { combinedLevelDb } from '../physics/circuit/combined-level.ts';
 import { scale } from '../quantities/estimate.ts';
 import { printDb } from '../quantities/print.ts';
 import type { Language } from '../words/languages/language.ts';
 import { positionWords } from '../words/parts.ts';
 import { listIn } from '../words/text.ts';
 import { turnsText } from '../words/turns-words.ts';
-import { definePositionCheck, type InstrumentContext, type SolvedPosition } from './instrument-check.ts';
+import { definePositionCheck } from './instrument-check.ts';
 
 export const humPartlyCancelledPosition = definePositionCheck({
   code: 'hum/partly-cancelled',
@@ -21,14 +17,16 @@ export const humPartlyCancelledPosition = definePositionCheck({
   at: (solved, context) => {
     const { position, coils } = solved;
     if (!cancelsAcross(coils) || phaseOf(coils) === 'out') return undefined;
-    const left = residueDb(solved, context);
-    if (left === undefined || humVerdict(left) !== 'in part') return undefined;
+    // Nothing is left of what nobody knows: coils of open turns count alike elsewhere, where signs are asked for and no number is told.
+    const { humDb } = positionLevels(context, position);
+    if (!humDb || humVerdict(humDb.value) !== 'in part') return undefined;
     return {
       what: (t) =>
         t(
-          "In {0} hum cancels only in part: {1} of the strongest coil's hum in the same place is left by the best estimate.",
+          "In {0} hum cancels only in part: {1} of the strongest coil's hum in the same place is left by the best estimate ({2} at one standard deviation).",
           positionWords(position, t),
-          printDb(left, { style: t.numbers }),
+          printDb(humDb.value, { style: t.numbers }),
+          printDb(humDb.value + humDb.sd, { style: t.numbers }),
         ),
       hint: (t) => reason(coils, t),
       action: (t) => t('Where less hum is wanted, take coils that are nearer to each other in turns and wire.'),
@@ -51,15 +49,6 @@ function cancelsAcross(coils: readonly SoundingCoil[]): boolean {
   const strongest = Math.max(...nets.map(Math.abs));
   const audible = nets.filter((net) => Math.abs(net) > 0.1 * strongest);
   return audible.some((net) => net > 0) && audible.some((net) => net < 0);
-}
-
-function residueDb(
-  { selection }: SolvedPosition,
-  { instrument, quickOf, bench }: InstrumentContext,
-): number | undefined {
-  const played = positionNetwork(instrument, selection, quickOf, AS_PLAYED);
-  const db = combinedLevelDb(played.network, played.output, humSources(played.segments), benchMainsHz(bench));
-  return typeof db === 'string' ? undefined : db;
 }
 
 function reason(coils: readonly SoundingCoil[], t: Language): string {

@@ -8,7 +8,7 @@ import type { PositionEstimates } from '../estimates/estimates.ts';
 import { type MagnetExchanges, magnetExchanges } from '../estimates/magnet-estimates.ts';
 import { MISMATCH_KEYS, type Mismatch, type MismatchKey } from '../estimates/mismatch.ts';
 import type { Magnet } from '../model/magnet.ts';
-import { isSilentDb } from '../physics/circuit/combined-level.ts';
+import { isSilentDb } from '../physics/circuit/silence.ts';
 import type { NextMeasurement } from '../proposal/measure-next.ts';
 import type { NextInInstrument } from '../proposal/measure-next-instrument.ts';
 import { type Estimate, estimateOf } from '../quantities/estimate.ts';

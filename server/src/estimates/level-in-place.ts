@@ -1,5 +1,5 @@
 /** What several sources give together against the strongest of them alone, the circuit unchanged. */
-import { cancelledDb, isSilentDb } from '../physics/circuit/combined-level.ts';
+import { cancelledDb, isSilentDb } from '../physics/circuit/silence.ts';
 import type { Complex } from '../physics/complex.ts';
 import { add, magnitude, scale as scaled, zero } from '../physics/complex.ts';
 import { alikeAt } from '../physics/string-places.ts';

@@ -5,7 +5,7 @@
 import { type Coil, type Sign, servesDifferentStrings } from '../model/coil.ts';
 import type { Slot } from '../model/instrument.ts';
 import type { Pickup } from '../model/pickup.ts';
-import { cancelledDb } from '../physics/circuit/combined-level.ts';
+import { cancelledDb } from '../physics/circuit/silence.ts';
 import {
   ALIKE_RELATIVE,
   HARDLY_LESS_DB,
@@ -133,6 +133,10 @@ function weighed(
 /** Sizes where all are known, else one for all: a guess at one coil must not be weighed against what is known of another. */
 export const knownOrAlike = (sizes: readonly (number | undefined)[], alike: number): readonly number[] =>
   sizes.every((size) => size !== undefined) ? sizes : sizes.map(() => alike);
+
+/** Else the coils count alike, which tells whether their hum cancels, and not how many dB are left. */
+export const isHumMeasurable = (coils: readonly Sounding[]): boolean =>
+  coils.every(({ turnAreaM2 }) => turnAreaM2 !== undefined);
 
 /** Hum of several coils against the strongest of them, in dB; `undefined` where a sign is open or there is one coil only. */
 export function humDb(coils: readonly Sounding[]): number | undefined {

@@ -17,7 +17,7 @@ import { wholePickup } from '../estimates/whole-pickup.ts';
 import { type Bench, benchRoomC } from '../model/bench.ts';
 import type { Magnet } from '../model/magnet.ts';
 import type { AimKind, Pickup } from '../model/pickup.ts';
-import { cancelledDb } from '../physics/circuit/combined-level.ts';
+import { cancelledDb } from '../physics/circuit/silence.ts';
 import { copperTemperatureFactor } from '../physics/wire.ts';
 import type { Wound } from './winding-curve.ts';
 

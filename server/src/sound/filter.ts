@@ -5,7 +5,7 @@
  * Signal Processing, 3rd ed. 2010, chapter 13; recalled).
  */
 import type { FrequencyResponse } from '../estimates/estimates.ts';
-import { isSilentDb } from '../physics/circuit/combined-level.ts';
+import { isSilentDb } from '../physics/circuit/silence.ts';
 import { fft } from './fft.ts';
 
 export const SAMPLE_RATE = 48_000;

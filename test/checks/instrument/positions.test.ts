@@ -207,6 +207,31 @@ describe('halves that sense different strings', () => {
   });
 });
 
+describe('hum of a position in which nobody knows how large a coil is', () => {
+  const shelf = 'bobbin rods {\n  core 60 x 6 mm\n  window 11 x 5 mm\n}\nwire plain-42 {\n  gauge 42 AWG\n}\n';
+  const wound = '    bobbin rods\n    wire plain-42\n';
+  const against = { wound: 'counterclockwise', poles: 'south-up' } as const;
+  const of = (heron: Single, positions: string) =>
+    analyse(instrument(`${shelf}${single('wren', { more: wound })}${single('heron', heron)}`, `    ${positions}`));
+  const codes = (analysis: ReturnType<typeof analyse>) => analysis.allFindings().map(({ code }) => code);
+
+  it('is not told in dB, nor that the coils are unequal', () => {
+    const fewer = { ...against, turns: 6000 };
+    assert.deepEqual(codes(of({ ...fewer, more: wound }, '1 "both" neck parallel bridge')), ['hum/partly-cancelled']);
+    assert.deepEqual(codes(of(fewer, '1 "both" neck parallel bridge')), []);
+  });
+
+  it('is told to hum or not by the way that the coils turn', () => {
+    const dummy = (size: string) =>
+      messageOf(
+        of({ poles: 'unknown', more: `${size}    serves none\n` }, '1 "quiet" neck series bridge'),
+        'hum/position-hums',
+      );
+    assert.match(dummy(wound), /^Position 1 \(quiet\) hums, 6\sdB against its strongest coil: /);
+    assert.match(dummy(''), /^Position 1 \(quiet\) hums: neck\.main and bridge\.main turn the same way round/);
+  });
+});
+
 describe('a reading at the jack', () => {
   // Coils of 8.00 and 6.00 kohm, as read; 500 kohm across: 8.00 | 500 = 7.87, 6.00 | 500 = 5.93, 8.00 | 6.00 | 500 = 3.40 kohm.
   const read = (kohm: number) => `  readings "bench" 2026-10-02 {\n    main ${kohm} kohm at 20 degC\n  }\n`;

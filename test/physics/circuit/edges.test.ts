@@ -1,13 +1,14 @@
 import assert from 'node:assert/strict';
 import { type Component, circuit, ground } from '../../../server/src/physics/circuit/circuit.ts';
 import { coil, coupling, inductor, mutualInductance } from '../../../server/src/physics/circuit/coil.ts';
-import { cancelledDb, combinedLevelDb } from '../../../server/src/physics/circuit/combined-level.ts';
 import { capacitor, currentSource, resistor, wire } from '../../../server/src/physics/circuit/components.ts';
 import { resistanceBetween } from '../../../server/src/physics/circuit/dc.ts';
 import { networkOf } from '../../../server/src/physics/circuit/network.ts';
 import { potentiometer, type Taper, wiperFraction } from '../../../server/src/physics/circuit/potentiometer.ts';
 import { responseFigures, responseOf, silenceDb } from '../../../server/src/physics/circuit/response.ts';
+import { cancelledDb } from '../../../server/src/physics/circuit/silence.ts';
 import { solve, transfers } from '../../../server/src/physics/circuit/solve.ts';
+import { combinedLevelDb } from '../../support/combined-level.ts';
 import { voltageSource } from '../../support/voltage-source.ts';
 
 const ends = { start: ground, finish: 'hot' };

@@ -1,11 +1,11 @@
 import { combinedDb } from '../../../server/src/estimates/phase.ts';
 import { type Component, circuit, ground } from '../../../server/src/physics/circuit/circuit.ts';
 import { coil, coupling } from '../../../server/src/physics/circuit/coil.ts';
-import { combinedLevelDb } from '../../../server/src/physics/circuit/combined-level.ts';
 import { resistor } from '../../../server/src/physics/circuit/components.ts';
 import { networkOf } from '../../../server/src/physics/circuit/network.ts';
 import { type SourceValues, solve } from '../../../server/src/physics/circuit/solve.ts';
 import { magnitude } from '../../../server/src/physics/complex.ts';
+import { combinedLevelDb } from '../../support/combined-level.ts';
 import {
   type Comparison,
   numberAt,

@@ -1,12 +1,12 @@
 import assert from 'node:assert/strict';
 import { readFileSync } from 'node:fs';
 import { type Circuit, circuit, ground } from '../../../server/src/physics/circuit/circuit.ts';
-import { combinedLevelDb } from '../../../server/src/physics/circuit/combined-level.ts';
 import { resistanceBetween } from '../../../server/src/physics/circuit/dc.ts';
 import { networkOf } from '../../../server/src/physics/circuit/network.ts';
 import { responseFigures, responseOf } from '../../../server/src/physics/circuit/response.ts';
 import { type SourceValues, transfers } from '../../../server/src/physics/circuit/solve.ts';
 import { magnitude } from '../../../server/src/physics/complex.ts';
+import { combinedLevelDb } from '../../support/combined-level.ts';
 import {
   type Comparison,
   numberAt,

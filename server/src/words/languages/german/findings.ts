@@ -94,6 +94,7 @@ export const FINDINGS = {
 
   // Hum.
   'The hum of {0} adds, {1} dB over one coil': 'Der Brumm von {0} addiert sich, {1}\u202FdB über einer Spule',
+  'The hum of {0} adds': 'Der Brumm von {0} addiert sich',
   'The hum of {0} is not cancelled': 'Der Brumm von {0} hebt sich nicht auf',
   '{0}: the path turns the same way round in each of them; their poles are alike, so no wiring of these coils cancels hum and keeps them in phase.':
     '{0}: Der Weg läuft in jeder gleich herum; ihre Pole sind gleich, also hebt keine Verdrahtung dieser Spulen den Brumm auf und hält sie gleichphasig.',
@@ -109,8 +110,8 @@ export const FINDINGS = {
   'The coils are unequal.': 'Die Spulen sind ungleich.',
   'Match their turns, or say `on purpose` in the hookup where it is meant.':
     'Ihre Windungen angleichen oder, wo es gewollt ist, in `hookup` `on purpose` schreiben.',
-  "In {0} hum cancels only in part: {1} of the strongest coil's hum in the same place is left by the best estimate.":
-    'In {0} hebt sich Brumm nur teilweise auf: Von dem der stärksten Spule am selben Ort bleiben nach bester Schätzung {1}.',
+  "In {0} hum cancels only in part: {1} of the strongest coil's hum in the same place is left by the best estimate ({2} at one standard deviation).":
+    'In {0} hebt sich Brumm nur teilweise auf: Von dem der stärksten Spule am selben Ort bleiben nach bester Schätzung {1} ({2} bei einer Standardabweichung).',
   'The coils weigh by turns over impedance, and they are unequal ({0}).':
     'Die Spulen zählen nach Windungen durch Impedanz, und sie sind ungleich ({0}).',
   'The coils weigh by turns over impedance, and they are unequal.':
@@ -121,10 +122,13 @@ export const FINDINGS = {
   'In {0} hum cancels in part, {1} against its strongest coil: {2}.':
     'In {0} hebt sich Brumm teilweise auf, {1} gegen die stärkste Spule: {2}.',
   '{0} hums, {1} against its strongest coil: {2}.': '{0} brummt, {1} gegen die stärkste Spule: {2}.',
+  'In {0} hum cancels in part: {1}.': 'In {0} hebt sich Brumm teilweise auf: {1}.',
+  '{0} hums: {1}.': '{0} brummt: {1}.',
   '{0} turn the same way round': '{0} laufen gleich herum',
   'what turns against {0} is too weak': 'was gegen {0} läuft, ist zu schwach',
   'Take {0} in place of {1}, and hum cancels.': '{0} statt {1} nehmen, und Brumm hebt sich auf.',
   'Take {0} in place of {1}, and hum is {2} dB less.': '{0} statt {1} nehmen, und Brumm ist {2}\u202FdB kleiner.',
+  'Take {0} in place of {1}, and hum is less.': '{0} statt {1} nehmen, und Brumm ist kleiner.',
   'Turn the dummy coil round: `{0}` instead of `{1}`': 'Die Blindspule umdrehen: `{0}` statt `{1}`',
   'Take the other coil: `{0}` instead of `{1}`': 'Die andere Spule nehmen: `{0}` statt `{1}`',
 
