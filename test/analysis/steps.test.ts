@@ -120,6 +120,30 @@ describe('what is told first', () => {
     );
   });
 
+  it('tells once what needs no solving although it is told of a pickup or an instrument', () => {
+    const row = `pickup row {\n${Array.from({ length: 49 }, (_, index) => `  coil c${index} {\n  }\n`).join('')}}\n`;
+    assert.deepEqual(early(row, row.replace('c7', 'c71')), ['analysis/incomplete: pickup row {']);
+    const reworked = `${AGAINST('heron')}pickup egret reworks heron {\n}\n${INSTRUMENT}`;
+    const codes = early(reworked, reworked.replace('"again"', '"once more"')).map((each) => each.split(':')[0]);
+    assert.equal(codes.filter((each) => each === 'fit/former-state').length, 1);
+  });
+
+  it('carries along what a finding points to beside its own place', () => {
+    const before = AGAINST('heron') + INSTRUMENT;
+    const related = ({ findings, locate }: EarlyFindings, text: string) =>
+      findings.flatMap((finding) =>
+        finding.related.map(({ place }) => text.slice(locate(place)?.start ?? 0, locate(place)?.end ?? 0)),
+      );
+    const former = createAnalyser().analyse(EXAMPLE, host(before));
+    const now = before
+      .replace('  coil a {', '  strings 6\n  coil a {')
+      .replace('  selector {', '  # two\n  selector {');
+    let told: EarlyFindings | undefined;
+    for (const step of createAnalyser().analysing(EXAMPLE, host(now), former)) told = step?.() ?? told;
+    assert.ok(told && related(former, before).length > 0);
+    assert.deepEqual(related(told, now), related(former, before));
+  });
+
   it('drops what was written wrong and is no more', () => {
     assert.deepEqual(early(AGAINST('heron', '  bogus 3\n'), AGAINST('heron')), [CANCEL()]);
   });
