@@ -1,23 +1,35 @@
 /** A sweep in the response plot. */
 import assert from 'node:assert/strict';
+import { given } from '../../grammar/values/present.ts';
 import { quickOf } from '../../server/src/analysis/pickup-analysis.ts';
 import { impedancePicture, impedancePlot } from '../../server/src/documents/impedance-plot.ts';
 import { pickupResponsePicture } from '../../server/src/documents/response-plot/from-model.ts';
-import { levelAt } from '../../server/src/documents/response-plot/measured.ts';
+import { levelAt, type NumberRow } from '../../server/src/documents/response-plot/measured.ts';
 import {
   type ResponsePicture,
   responsePlot,
   responseTable,
 } from '../../server/src/documents/response-plot/response-plot.ts';
+import { type Language, languageOf } from '../../server/src/words/languages/language.ts';
 import { assertLegibleDrawing } from '../documents/plots/legible.ts';
+import { textsOf } from '../documents/svg-reading.ts';
 import { analysedSample } from '../support/sample-files.ts';
 
 const SAMPLE = 'yarrow-bridge.pickup';
 
-function pictureOf(edit: (text: string) => string = (text) => text, cableF?: number): ResponsePicture {
+function pictureOf(edit: (text: string) => string = (text) => text, cableF?: number, t?: Language): ResponsePicture {
   const analysis = analysedSample(SAMPLE, edit);
   const [pickup = assert.fail()] = analysis.pickups;
-  return pickupResponsePicture({ analysis, pickup, cableF }) ?? assert.fail();
+  return pickupResponsePicture({ analysis, pickup, cableF }, undefined, given({ t })) ?? assert.fail();
+}
+
+/** With rows that are called by a sentence. */
+function longNamed(picture: ResponsePicture): ResponsePicture {
+  const { numbers, ...measured } = picture.measured ?? assert.fail();
+  const rows = (numbers?.rows ?? []).map(
+    ([, ...rest]): NumberRow => ['what all of this metal takes at 3 kHz', ...rest],
+  );
+  return { ...picture, measured: { ...measured, ...given({ numbers: numbers && { ...numbers, rows } }) } };
 }
 
 describe('the plot of a sweep', () => {
@@ -76,6 +88,19 @@ describe('the plot of a sweep', () => {
     assert.ok(near && near.dots >= 4 && near.triangles === 0);
     assert.ok(beyond && beyond.triangles >= 2);
     assertLegibleDrawing(responsePlot(far, 'wide'));
+  });
+
+  it('keeps its numbers apart, whatever they are called, in either language and in the widest face of an editor', () => {
+    const notUsed = (text: string) => text.replaceAll(' over 10 kohm', ' through 100 kohm');
+    const long = pictureOf(undefined, undefined, languageOf('de'));
+    for (const picture of [pictureOf(), pictureOf(notUsed), long, longNamed(pictureOf())])
+      for (const width of ['wide', 'narrow', 'slim'] as const) {
+        const texts = textsOf(assertLegibleDrawing(responsePlot(picture, width))).filter(({ words }) => words !== '');
+        const cells = new Set(picture.measured?.numbers?.rows.flatMap((row) => row.map(String)));
+        for (const { words, box } of texts.filter((each) => cells.has(each.words)))
+          for (const other of texts.filter((each) => Math.abs(each.box.y - box.y) < 1 && each.box.x > box.x))
+            assert.ok(other.box.x - box.x - box.width > 8, `${width}: "${words}" touches "${other.words}"`);
+      }
   });
 
   it('marks what lies beyond the strip at its edge, and says so', () => {

@@ -3,6 +3,7 @@ import type { Language } from '../../words/languages/language.ts';
 import { type Block, type Frame, type PlotWidth, paragraphs, part } from '../drawing-sheet.ts';
 import { wordsAt } from '../labels.ts';
 import { circle, d, path, type SvgNode } from '../svg.ts';
+import { textWidth } from '../text-width.ts';
 import type { Axes } from './axes.ts';
 import { bandPath, curvePath } from './curve-shapes.ts';
 import type { MeasuredPicture, NumbersPicture, PointsPicture, StripPicture } from './measured.ts';
@@ -144,46 +145,71 @@ function pointingOut(x: number, y: number, value: number): SvgNode {
   return path('pt', d`M${x} ${y}L${x - DIAMOND} ${base}H${x + DIAMOND}Z`);
 }
 
-/** Where the columns of the numbers begin, as shares of the width; a column that has no place is left out. */
-const COLUMNS: Readonly<Record<PlotWidth, readonly number[]>> = {
-  wide: [0, 0.3, 0.52, 0.74],
-  narrow: [0, 0.34, 0.62, 0.92],
-  slim: [0, 0.34, 0.62, 0.93],
-};
-/** A change is as wide as a number. */
-const CHANGE_COLUMNS: Readonly<Record<PlotWidth, readonly (number | undefined)[]>> = {
-  wide: [0, 0.3, 0.52, 0.74],
-  narrow: [0, 0.28, 0.52, 0.76],
-  slim: [0, undefined, 0.36, 0.68],
-};
 const ROW = 20;
+/** Between two columns, or more where there is room. */
+const GAP = 12;
+const SIZE = 12;
 
+/** Columns as wide as what stands in them; where the sheet is too narrow for that, each row's name stands above its numbers. */
 function numberRows({ heads, rows, isChange }: NumbersPicture, { frame, top, size }: Placed): Block {
-  const width = frame.right - frame.margin;
-  const columns = (isChange ? CHANGE_COLUMNS : COLUMNS)[size];
   const [what, beside, measured, apart] = heads;
-  const line = (cells: readonly string[], y: number, isHead: boolean): readonly SvgNode[] =>
-    cells.flatMap((text, column) => {
-      const share = columns[column];
-      if (text === '' || share === undefined) return [];
-      return [wordsAt(text, frame.margin + share * width, y, { quiet: column !== 2, bold: isHead && column !== 1 })];
+  const head = [what, beside, measured, size === 'wide' || isChange || apart === '' ? apart : 'σ'];
+  const width = frame.right - frame.margin;
+  const isDotted = size === 'wide' && rows.some(([, , , , deviations]) => deviations !== undefined);
+  const room = isDotted ? DOTS_FROM * width : width;
+  const faces = head.map((_, column) => ({ quiet: column !== 2, bold: column !== 1 }));
+  const needs = faces.map(({ bold }, column) =>
+    Math.max(
+      textWidth(head[column] ?? '', { size: SIZE, bold }),
+      ...rows.map((row) => textWidth(String(row[column] ?? ''), { size: SIZE })),
+    ),
+  );
+  const isNameAbove = needs.reduce((sum, need) => sum + need + (need > 0 ? GAP : 0), -GAP) > room;
+  const columns = columnsOf(isNameAbove ? needs.with(0, 0) : needs, room);
+  const line = (cells: readonly (string | number | undefined)[], y: number, isHead: boolean): readonly SvgNode[] =>
+    cells.slice(0, 4).flatMap((text, column) => {
+      if (text === '' || text === undefined) return [];
+      const { quiet = true, bold = false } = faces[column] ?? {};
+      const at = isNameAbove && column === 0 ? y - NAME_ABOVE : y;
+      return [wordsAt(String(text), frame.margin + (columns[column] ?? 0), at, { quiet, bold: isHead && bold })];
     });
+  const step = isNameAbove ? ROW + NAME_ABOVE : ROW;
+  const first = isNameAbove ? top + NAME_ABOVE : top;
   const scale = { left: frame.margin + DOTS_FROM * width, right: frame.right };
   return {
     nodes: [
-      ...line([what, beside, measured, size === 'wide' || isChange || apart === '' ? apart : 'σ'], top, true),
-      path('hair', d`M${frame.margin} ${top + 6}H${frame.right}`),
-      ...rows.flatMap(([name, held, found, far, deviations], index) => {
-        const y = top + ROW * (index + 1);
+      ...line(head, first, true),
+      path('hair', d`M${frame.margin} ${first + 6}H${frame.right}`),
+      ...rows.flatMap((row, index) => {
+        const y = first + step * (index + 1);
+        const [, , , , deviations] = row;
         return [
-          ...line([name, held, found, far], y, false),
-          ...(size === 'wide' && deviations !== undefined ? apartDot(deviations, scale, y - 4) : []),
+          ...line(row, y, false),
+          ...(isDotted && deviations !== undefined ? apartDot(deviations, scale, y - 4) : []),
         ];
       }),
     ],
-    bottom: top + ROW * rows.length,
+    bottom: first + step * rows.length,
   };
 }
+
+/** A line of words. */
+const NAME_ABOVE = 16;
+
+/** Where they begin: what is left of the room lies between them, but not so much that a row falls apart. */
+function columnsOf(needs: readonly number[], room: number): readonly number[] {
+  const filled = needs.filter((need) => need > 0);
+  const left = room - filled.reduce((sum, need) => sum + need, 0);
+  const gap = Math.min(MOST_GAP, Math.max(GAP, left / Math.max(1, filled.length - 1)));
+  let at = 0;
+  return needs.map((need) => {
+    const here = at;
+    if (need > 0) at += need + gap;
+    return here;
+  });
+}
+
+const MOST_GAP = 60;
 
 /** Where in the width the lines begin that show how far numbers are apart, and how many deviations they go either way. */
 const DOTS_FROM = 0.82;
