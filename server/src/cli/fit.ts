@@ -10,6 +10,7 @@ import { differenceText, isToldApart, TOO_SMALL } from '../words/number-text.ts'
 import { keysOf } from '../words/numbers.ts';
 import {
   allUntold,
+  CHANGED_NUMBERS,
   changeWords,
   filesWords,
   nextWords,
@@ -132,13 +133,12 @@ function columns(rows: readonly (readonly string[])[]): readonly string[] {
 
 function changeLines(pair: SweptPair, styles: Styles): readonly string[] {
   const { before, after } = pair.swept;
-  const changes: Partial<Record<keyof typeof SWEPT_NUMBERS, Estimate>> = changesOf(pair);
+  const changes = changesOf(pair);
   const heading = `  from ${filesWords(before)} to ${filesWords(after)}`;
-  const rows = keysOf(SWEPT_NUMBERS).flatMap((key) => {
-    const change = changes[key];
-    if (!change) return [];
-    return [[SWEPT_NUMBERS[key].what, isToldApart(change) ? differenceText(change, SWEPT_NUMBERS[key]) : TOO_SMALL]];
-  });
+  const rows = keysOf(CHANGED_NUMBERS).map((key) => [
+    CHANGED_NUMBERS[key].what,
+    isToldApart(changes[key]) ? differenceText(changes[key], CHANGED_NUMBERS[key]) : TOO_SMALL,
+  ]);
   return [
     visible(heading),
     ...columns(rows).map((line) => `    ${line}`),
@@ -166,9 +166,7 @@ function fittedData({ analysed: { pickup, netlist }, swept }: Fitted, bench: Ben
     changes: sweptPairs({ netlist, bench }).map((pair) => ({
       before: pair.swept.before.group.sweeps.map(({ file }) => file.value),
       after: pair.swept.after.group.sweeps.map(({ file }) => file.value),
-      numbers: Object.fromEntries(
-        Object.entries(changesOf(pair)).map(([key, change]) => [key, change && plainNumber(change)]),
-      ),
+      numbers: Object.fromEntries(Object.entries(changesOf(pair)).map(([key, change]) => [key, plainNumber(change)])),
     })),
   };
 }

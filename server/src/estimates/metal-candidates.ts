@@ -2,11 +2,12 @@
 import type { Quantity } from '../../../grammar/values/quantity.ts';
 import type { MetalFitting, Pickup } from '../model/pickup.ts';
 import type { MetalName } from '../physics/constants.ts';
+import { type Taken, takenBy } from '../physics/sweep/coil-form.ts';
 import { TRIED_SHEETS_M } from './common-practice.ts';
 import { computedMagnetics } from './computed-magnetics.ts';
 import { isSteel } from './magnetic-parts.ts';
 import { type QuickEstimates, quickEstimates } from './quick.ts';
-import { lossRelativeSd, type Taken, takenBy, takenIn } from './sweep-diagnosis.ts';
+import { lossRelativeSd, takenIn } from './sweep-diagnosis.ts';
 import type { SweptCoil } from './sweeps-measured.ts';
 
 export interface MetalCandidate {

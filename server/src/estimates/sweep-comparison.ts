@@ -1,13 +1,14 @@
 /** What sweeps measured beside what is computed, and beside what was measured before. */
 import type { Bench } from '../model/bench.ts';
 import type { PickupNetlist } from '../model/netlist.ts';
+import { takenBy } from '../physics/sweep/coil-form.ts';
 import { changeOf, type JoinedFits, joinedFits } from '../physics/sweep/shared-set-up.ts';
 import type { SweepFit } from '../physics/sweep/sweep-fit.ts';
 import { type Estimate, estimateOf } from '../quantities/estimate.ts';
 import { computedMagnetics } from './computed-magnetics.ts';
 import { type QuickEstimates, quickEstimates } from './quick.ts';
 import { isCoil } from './sweep-set-up.ts';
-import { type Swept, type SweptCoil, sweptEach, withFit } from './sweeps-measured.ts';
+import { type Swept, type SweptCoil, sweptEach, sweptFigure, withFit } from './sweeps-measured.ts';
 import { holdingSweep } from './sweeps-used.ts';
 
 type Numbers = Partial<Record<'inductanceH' | 'capacitanceF' | 'resistance20COhm' | 'quality1kHz', Estimate>>;
@@ -93,10 +94,16 @@ const isSameSweep = (a: SweptCoil, b: SweptCoil): boolean =>
 const curvesOf = ({ group }: SweptCoil) =>
   group.sweeps.map(({ curve: { hz, magnitude, phase }, setUp }) => ({ hz, magnitude, phase, setUp: setUp.kind }));
 
+/** In the middle of what is heard of a resonance: here what metal takes is told. */
+export const LOSS_TOLD_HZ = 3000;
+
+export const lossToldOf = (swept: SweptCoil): Estimate =>
+  sweptFigure(swept, (values, problem) => takenBy(problem.terminalsAt(values, 0).loops, LOSS_TOLD_HZ).lost);
+
+export type SweptChanges = Record<'inductanceH' | 'capacitanceF' | 'resistance20COhm' | 'lossAt3kHz', Estimate>;
+
 /** What changed from one to the other; what both share cancels. The quality is none of it: it goes with the temperature. */
-export function changesOf(
-  pair: SweptPair,
-): Required<Pick<Numbers, 'inductanceH' | 'capacitanceF' | 'resistance20COhm'>> {
+export function changesOf(pair: SweptPair): SweptChanges {
   const { swept } = pair;
   const restsOn = [...swept.before.inductanceH.restsOn, ...swept.after.inductanceH.restsOn];
   const estimate = (f: Parameters<typeof changeOf>[1]): Estimate => {
@@ -111,5 +118,6 @@ export function changesOf(
     inductanceH: estimate((values, { problem }) => problem.terminalsAt(values, 0).henry),
     capacitanceF: estimate((values, { problem }) => problem.terminalsAt(values, 0).farad),
     resistance20COhm: estimate((values, fit) => fit.problem.terminalsAt(values, 0).ohm * cold(fit)),
+    lossAt3kHz: estimate((values, { problem }) => takenBy(problem.terminalsAt(values, 0).loops, LOSS_TOLD_HZ).lost),
   };
 }

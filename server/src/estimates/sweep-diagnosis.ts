@@ -1,7 +1,7 @@
 /** What a measured coil has that a sound one of its turns and metal would not: shorted turns, something across, other metal. */
 import type { Coil } from '../model/coil.ts';
 import type { Pickup } from '../model/pickup.ts';
-import type { MetalLoop } from '../physics/sweep/coil-form.ts';
+import { type Taken, takenBy } from '../physics/sweep/coil-form.ts';
 import type { MeasuredCurve, RecorderInput } from '../physics/sweep/sweep-problem.ts';
 import { resistanceSeen } from '../physics/sweep/sweep-start.ts';
 import type { Estimate } from '../quantities/estimate.ts';
@@ -9,9 +9,9 @@ import type { PickupMagnetics } from './coil-magnetics.ts';
 import { CAUSE_FITS_WITHIN, LOSS_SHARE_RELATIVE_SD } from './common-practice.ts';
 import { computedMagnetics } from './computed-magnetics.ts';
 import type { QuickEstimates } from './quick.ts';
-import { computedBeside } from './sweep-comparison.ts';
+import { computedBeside, LOSS_TOLD_HZ, lossToldOf } from './sweep-comparison.ts';
 import { isCoil, measuredCurve, recorderInput } from './sweep-set-up.ts';
-import { type Swept, type SweptCoil, sweptFigure } from './sweeps-measured.ts';
+import type { Swept, SweptCoil } from './sweeps-measured.ts';
 import { sweptOf } from './sweeps-together.ts';
 
 /** The last sweep of each two points: what was found before counts until it was measured again. */
@@ -123,10 +123,7 @@ export interface ComputedLosses {
 export function lossesBeside(swept: SweptCoil, quick: QuickEstimates) {
   const magnetics = computedMagnetics(quick);
   const expected = takenIn(swept, quick, magnetics);
-  const there = sweptFigure(
-    swept,
-    (values, { terminalsAt }) => takenBy(terminalsAt(values, 0).loops, LOSS_TOLD_HZ).lost,
-  );
+  const there = lossToldOf(swept);
   if (!expected) return { measured: there };
   const relativeSd = lossRelativeSd(magnetics);
   const computed = (value: number): Estimate => ({ value, sd: relativeSd * value, basis: 'computed', restsOn: [] });
@@ -157,12 +154,6 @@ function lossesTold(swept: SweptCoil, quick: QuickEstimates): SweptLosses | unde
   return shortedTurns(swept, quick) ? undefined : losses;
 }
 
-/** What metal takes at a frequency: of the reactance, and what it adds to the resistance, as a part of that; the latter of one coil only. */
-export interface Taken {
-  readonly lost: number;
-  readonly resists?: number;
-}
-
 /** Of what was swept, as its metal computes to; `undefined` where its coils are not known. */
 export function takenIn(
   swept: SweptCoil,
@@ -182,19 +173,7 @@ export function takenIn(
   return (hz) => ({ lost: magnetics.lostShare(hz) });
 }
 
-export function takenBy(loops: readonly MetalLoop[], hz: number): Taken {
-  return loops.reduce(
-    (sum, { squaredCoupling, cornerHz }) => {
-      const x = hz / cornerHz;
-      const part = squaredCoupling / (1 + x * x);
-      return { lost: sum.lost + part * x * x, resists: sum.resists + part * x };
-    },
-    { lost: 0, resists: 0 },
-  );
-}
-
-/** In the middle of what is heard of a resonance; far above every corner, and below them. */
-export const LOSS_TOLD_HZ = 3000;
+/** Far above every corner, and below them. */
 const FAR_HZ = 1e7;
 const LOW_HZ = 50;
 /** A difference that moves a peak by some tenths of a decibel. */

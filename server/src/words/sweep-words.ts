@@ -1,6 +1,6 @@
 /** What is said of a measured sweep: what it was measured through, how well the circuit holds, what it could not tell. */
 import { type NextMeasurement, nextMeasurement, type Untold, untoldOf } from '../estimates/sweep-advice.ts';
-import { changesOf, computedBeside, type SweptPair } from '../estimates/sweep-comparison.ts';
+import { changesOf, computedBeside, type SweptChanges, type SweptPair } from '../estimates/sweep-comparison.ts';
 import { recorderInput } from '../estimates/sweep-set-up.ts';
 import type { Swept, SweptCoil, SweptNumber } from '../estimates/sweeps-measured.ts';
 import { lookedAtAlone } from '../estimates/sweeps-together.ts';
@@ -8,7 +8,7 @@ import type { Bench } from '../model/bench.ts';
 import type { PickupNetlist } from '../model/netlist.ts';
 import type { Estimate } from '../quantities/estimate.ts';
 import { printNumber, printQuantity } from '../quantities/print.ts';
-import { ENGLISH, type Language, type PlainText } from './languages/language.ts';
+import { ENGLISH, type Language } from './languages/language.ts';
 import { differenceText, isToldApart, numberText } from './number-text.ts';
 import { keysOf, type NumberName } from './numbers.ts';
 
@@ -19,6 +19,14 @@ export const SWEPT_NUMBERS: Readonly<
   capacitanceF: { what: 'capacitance', dimension: 'capacitance' },
   resistance20COhm: { what: 'resistance at 20\u202F°C', dimension: 'resistance' },
   quality1kHz: { what: 'quality at 1\u202FkHz', dimension: 'ratio' },
+};
+
+/** What two sweeps tell the change of. */
+export const CHANGED_NUMBERS: Readonly<Record<keyof SweptChanges, NumberName>> = {
+  inductanceH: SWEPT_NUMBERS.inductanceH,
+  capacitanceF: SWEPT_NUMBERS.capacitanceF,
+  resistance20COhm: SWEPT_NUMBERS.resistance20COhm,
+  lossAt3kHz: { what: 'lost to metal at 3\u202FkHz', dimension: 'percentage' },
 };
 
 /** `74 ± 20 pF, not used`: what a sweep tells too weakly stays computed. */
@@ -205,12 +213,23 @@ const acrossWords = ({ acrossOhm }: SweptCoil): string | undefined =>
 
 /** What is told of two sweeps of the same points: which numbers have changed beyond doubt, and what does so. */
 export function changeWords(pair: SweptPair, t: Language = ENGLISH): string {
-  const { inductanceH, capacitanceF, resistance20COhm } = changesOf(pair);
+  const { inductanceH, capacitanceF, resistance20COhm, lossAt3kHz } = changesOf(pair);
   const told = (change: Estimate | undefined): Estimate | undefined =>
     change && isToldApart(change) ? change : undefined;
   const [henry, farad, ohm] = [told(inductanceH), told(capacitanceF), told(resistance20COhm)];
   const text = (change: Estimate, key: keyof typeof SWEPT_NUMBERS) => differenceText(change, SWEPT_NUMBERS[key], t);
-  const metal = isMetalChanged(pair) ? [t(METAL_CHANGED)] : [];
+  const lost = told(lossAt3kHz);
+  const metal =
+    lost && Math.abs(lost.value) > LEAST_METAL
+      ? [
+          t(
+            lost.value > 0
+              ? 'Metal near the coil takes {0} more of the inductance at 3\u202FkHz, as a cover, a baseplate or shorted turns do.'
+              : 'Metal near the coil takes {0} less of the inductance at 3\u202FkHz, as where a cover or a baseplate is taken off.',
+            numberText({ ...lost, value: Math.abs(lost.value) }, CHANGED_NUMBERS.lossAt3kHz, t),
+          ),
+        ]
+      : [];
   if (!henry && !farad && !ohm)
     return (
       metal[0] ?? t('Nothing has changed beyond what is known: inductance, capacitance and resistance are as before.')
@@ -246,26 +265,16 @@ export function changeWords(pair: SweptPair, t: Language = ENGLISH): string {
     parts.push(
       t(
         farad.value > 0
-          ? 'Capacitance has risen by {0}, as wax between the turns or more cable makes it.'
-          : 'Capacitance has fallen by {0}, as less cable or wax that came out makes it.',
+          ? 'Capacitance has risen by {0}, as wax between the turns, more cable or metal beside the coil makes it.'
+          : 'Capacitance has fallen by {0}, as less cable, wax that came out or metal taken away makes it.',
         numberText({ ...farad, value: Math.abs(farad.value) }, SWEPT_NUMBERS.capacitanceF, t),
       ),
     );
   return [...parts, ...metal].join(' ');
 }
 
-const METAL_CHANGED: PlainText = 'Metal near the coil takes another part of it than before.';
-
-/** Where what metal takes differs beyond what both are known to. */
-function isMetalChanged({ swept: { before, after } }: SweptPair): boolean {
-  if (!before.losses || !after.losses || before.tooWeak.includes('losses') || after.tooWeak.includes('losses'))
-    return false;
-  const [was, is] = [before.losses.share, after.losses.share];
-  return Math.abs(is.value - was.value) > Math.max(3 * Math.hypot(is.sd, was.sd), LEAST_METAL);
-}
-
 /** Of the inductance. Two forms of loss that fit alike differ by less. */
-const LEAST_METAL = 0.02;
+const LEAST_METAL = 0.005;
 
 /** Relative change of the turns where both numbers agree on it: inductance goes with their square, resistance with them. */
 function turnsChanged({ swept: { before } }: SweptPair, henry: Estimate, ohm: Estimate): number | undefined {

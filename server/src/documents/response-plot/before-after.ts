@@ -1,7 +1,7 @@
 /** Two sweeps of a pickup under one load, before and after some work: both curves with their points, and what lies between them. */
 import type { Load } from '../../estimates/pickup-estimates.ts';
 import type { ResponseBand } from '../../estimates/response-band.ts';
-import { changesOf, type SweptPair } from '../../estimates/sweep-comparison.ts';
+import { changesOf, lossToldOf, type SweptPair } from '../../estimates/sweep-comparison.ts';
 import type { SweptCoil } from '../../estimates/sweeps-measured.ts';
 import {
   aboveLow,
@@ -21,7 +21,7 @@ import { ENGLISH, type Language } from '../../words/languages/language.ts';
 import { differenceText, isToldApart, numberText } from '../../words/number-text.ts';
 import { keysOf, PICKUP_NUMBERS } from '../../words/numbers.ts';
 import { titleOf } from '../../words/parts.ts';
-import { changeWords, SWEPT_NUMBERS } from '../../words/sweep-words.ts';
+import { CHANGED_NUMBERS, changeWords, SWEPT_NUMBERS } from '../../words/sweep-words.ts';
 import { loadWords } from './load-words.ts';
 import { levelBetween, type NumberRow } from './measured.ts';
 import { type CurvePicture, type ResponsePicture, resonanceWords } from './response-plot.ts';
@@ -164,20 +164,18 @@ function numberRows(
   now: CurvePicture,
   t: Language,
 ): readonly NumberRow[] {
-  const changes: Partial<Record<keyof typeof SWEPT_NUMBERS, Estimate>> = changesOf(pair);
+  const { before: was, after: is } = pair.swept;
+  const changes: Partial<Record<keyof typeof TOLD, Estimate>> = changesOf(pair);
   const cell = (change: Pick<Estimate, 'value' | 'sd'> | undefined, name: Parameters<typeof differenceText>[1]) =>
     change ? differenceText(change, name, t) : '';
-  const own = keysOf(SWEPT_NUMBERS).map((key): NumberRow => {
-    const name = SWEPT_NUMBERS[key];
-    return [
-      t(name.what),
-      numberText(pair.swept.before[key], name, t),
-      numberText(pair.swept.after[key], name, t),
-      cell(changes[key], name),
-    ];
+  const own = keysOf(TOLD).map((key): NumberRow => {
+    const of = (swept: SweptCoil) => numberText(key === 'lossAt3kHz' ? lossToldOf(swept) : swept[key], TOLD[key], t);
+    return [t(TOLD[key].what), of(was), of(is), cell(changes[key], TOLD[key])];
   });
-  const [was, is, moved] = [before.resonanceHz, now.resonanceHz, peakChange(pair, load)];
-  if (!was || !is || !moved) return own;
+  const [peakBefore, peakNow, moved] = [before.resonanceHz, now.resonanceHz, peakChange(pair, load)];
+  if (!peakBefore || !peakNow || !moved) return own;
   const name = PICKUP_NUMBERS.resonanceHz;
-  return [...own, [t(name.what), numberText(was, name, t), numberText(is, name, t), cell(moved, name)]];
+  return [...own, [t(name.what), numberText(peakBefore, name, t), numberText(peakNow, name, t), cell(moved, name)]];
 }
+
+const TOLD = { ...SWEPT_NUMBERS, ...CHANGED_NUMBERS };

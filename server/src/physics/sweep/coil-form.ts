@@ -158,6 +158,23 @@ export interface MetalLoop {
   readonly cornerHz: number;
 }
 
+/** What metal takes at a frequency: of the reactance, and what it adds to the resistance, as a part of that; the latter of one coil only. */
+export interface Taken {
+  readonly lost: number;
+  readonly resists?: number;
+}
+
+export function takenBy(loops: readonly MetalLoop[], hz: number): Taken {
+  return loops.reduce(
+    (sum, { squaredCoupling, cornerHz }) => {
+      const x = hz / cornerHz;
+      const part = squaredCoupling / (1 + x * x);
+      return { lost: sum.lost + part * x * x, resists: sum.resists + part * x };
+    },
+    { lost: 0, resists: 0 },
+  );
+}
+
 /** The parts of the metal of a coil whose parameters stand from `start` on; a solid core as its first loops, what is left of it in the last. */
 export function metalLoops(
   form: CoilForm,

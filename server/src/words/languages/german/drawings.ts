@@ -134,6 +134,7 @@ export const DRAWINGS = {
   'apart, in deviations': 'Abstand in Standardabweichungen',
   'Triangles at its edge: points beyond it.': 'Dreiecke an seinem Rand: Punkte jenseits davon.',
   'lost to metal at {0}': 'an Metall verloren bei {0}',
+  'lost to metal at 3\u202FkHz': 'an Metall verloren bei 3\u202FkHz',
   'lost far above': 'weit darüber verloren',
   'corner of that loss': 'Eckfrequenz davon',
   // The impedance.
@@ -170,12 +171,14 @@ export const DRAWINGS = {
     'Die Induktivität hat sich um {0} geändert, wie Pole, Magnet oder Stahl nahe der Spule es machen.',
   'Resistance has changed by {0} at one temperature: a joint, or a winding that is not the same.':
     'Der Widerstand hat sich bei gleicher Temperatur um {0} geändert: eine Lötstelle, oder eine andere Wicklung.',
-  'Capacitance has risen by {0}, as wax between the turns or more cable makes it.':
-    'Die Kapazität ist um {0} gestiegen, wie Wachs zwischen den Windungen oder mehr Kabel es macht.',
-  'Capacitance has fallen by {0}, as less cable or wax that came out makes it.':
-    'Die Kapazität ist um {0} gefallen, wie weniger Kabel oder Wachs, das herauskam, es macht.',
-  'Metal near the coil takes another part of it than before.':
-    'Metall nahe der Spule nimmt einen anderen Teil davon als vorher.',
+  'Capacitance has risen by {0}, as wax between the turns, more cable or metal beside the coil makes it.':
+    'Die Kapazität ist um {0} gestiegen, wie Wachs zwischen den Windungen, mehr Kabel oder Metall neben der Spule es macht.',
+  'Capacitance has fallen by {0}, as less cable, wax that came out or metal taken away makes it.':
+    'Die Kapazität ist um {0} gefallen, wie weniger Kabel, herausgelaufenes Wachs oder entferntes Metall es macht.',
+  'Metal near the coil takes {0} more of the inductance at 3\u202FkHz, as a cover, a baseplate or shorted turns do.':
+    'Metall nahe der Spule nimmt bei 3\u202FkHz {0} mehr von der Induktivität, wie eine Kappe, eine Grundplatte oder kurzgeschlossene Windungen es tun.',
+  'Metal near the coil takes {0} less of the inductance at 3\u202FkHz, as where a cover or a baseplate is taken off.':
+    'Metall nahe der Spule nimmt bei 3\u202FkHz {0} weniger von der Induktivität, wie ohne Kappe oder Grundplatte.',
 
   // The response.
   '{0} cable': '{0} Kabel',
