@@ -144,6 +144,25 @@ describe('what is told first', () => {
     assert.deepEqual(related(told, now), related(former, before));
   });
 
+  it('holds an instrument that goes past a limit, and calls a record of a pickup that', () => {
+    const positions = Array.from({ length: 201 }, (_, index) => `    ${index + 1} "p" neck\n`).join('');
+    const many = `instrument i {\n  pickup neck heron\n  selector {\n${positions}  }\n}\n`;
+    assert.deepEqual(
+      early(undefined, AGAINST('heron') + many).map((each) => each.split(':')[0]),
+      ['analysis/incomplete'],
+    );
+    const reworked = `${AGAINST('heron')}pickup wren reworks heron {\n  strings 6\n}\n`;
+    const analyser = createAnalyser();
+    const former = analyser.analyse(EXAMPLE, host(reworked));
+    const text = reworked.replace('strings 6', 'strings 7');
+    const levels = new Set<string>();
+    for (const step of analyser.analysing(EXAMPLE, host(text), former)) {
+      const found = step?.()?.findings;
+      if (found) levels.add(found.map(({ subject, severity }) => `${subject.pickup} ${severity}`).join());
+    }
+    assert.deepEqual([...levels], ['heron information,wren error']);
+  });
+
   it('drops what was written wrong and is no more', () => {
     assert.deepEqual(early(AGAINST('heron', '  bogus 3\n'), AGAINST('heron')), [CANCEL()]);
   });

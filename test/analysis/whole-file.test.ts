@@ -9,7 +9,8 @@ import type { Edit, Finding } from '../../server/src/checks/finding.ts';
 import { say } from '../../server/src/checks/say.ts';
 import type { Place } from '../../server/src/model/place.ts';
 import { analyse, EXAMPLE, findingOf, fixed, fixTitles, hostOf } from '../support/check-fixture.ts';
-import { single } from '../support/shop.ts';
+import { sampleFiles } from '../support/sample-files.ts';
+import { PARTS, SINGLE, single } from '../support/shop.ts';
 
 const PICKUP = (name: string, inside = '') => single(name, { inside });
 const HOT_WAX = '  potting {\n    bath 92 degC\n  }\n';
@@ -385,6 +386,49 @@ describe('an instrument', () => {
   });
 });
 
+describe('an instrument with three faults in its wiring', () => {
+  const files = Object.fromEntries(sampleFiles().map(({ path, text }) => [path, text]));
+  const faulty = (files['yarrowby.pickup'] ?? '')
+    .replace('lever.a4 lever.a5', 'lever.a4')
+    .replace('turquoise lever.c4', 'turquoise')
+    .replace('lever.b2 lever.b3 lever.b4', 'lever.b2 lever.b4');
+
+  it('is searched in steps, before its late findings are asked for', () => {
+    const [instrument] = analyse(faulty, files, createAnalyser()).instruments;
+    assert.ok(instrument);
+    assert.ok([...instrument.preparingLate()].length > 0);
+    // What was found once is not looked for again.
+    assert.equal([...instrument.preparingLate()].length, 0);
+    assert.deepEqual(
+      instrument.lateFindings().map(({ code }) => code),
+      ['switch/position-differs', 'switch/silent', 'switch/silent', 'hum/partly-cancelled'],
+    );
+  });
+});
+
+describe('a pickup', () => {
+  it('is told against what it was made for, and against one that it was', () => {
+    const analysis = analyse(`${PICKUP('old')}pickup new like old {
+  target {
+    resistance 9 kohm
+  }
+  coil main {
+    turns 9_000
+  }
+}
+`);
+    const [old, now] = analysis.pickups;
+    assert.ok(old && now);
+    assert.deepEqual([old.aims().length, now.aims().length], [0, 1]);
+    const change = now.outputSince(old.pickup);
+    const back = old.outputSince(now.pickup);
+    assert.ok(change && back);
+    // 9,000 turns instead of 7,700 give 20 lg (9,000/7,700) = 1.36 dB more.
+    assert.equal(change.difference.value.toFixed(2), '1.36');
+    assert.equal(back.difference.value.toFixed(2), '-1.36');
+  });
+});
+
 describe('a former state that is fitted', () => {
   const fitted = (more: string) =>
     analyse(`${PICKUP('old')}pickup new reworks old {
@@ -432,6 +476,15 @@ ${more}`;
     );
     assert.equal(old, again);
     assert.equal(old?.lateFindings(), old?.lateFindings());
+  });
+
+  it('has findings that need inductances as information, too', () => {
+    const aimed = SINGLE.replace('  hookup {', '  target {\n    inductance 1 H\n  }\n  hookup {');
+    const { pickups } = analyse(`${aimed}pickup newer reworks wren {\n}\n`, { 'parts.pickup': PARTS });
+    assert.deepEqual(
+      pickups[0]?.lateFindings().map(({ code, severity, remedies }) => [code, severity, remedies([]).length]),
+      [['target/missed', 'information', 0]],
+    );
   });
 });
 
@@ -505,9 +558,91 @@ describe('what is written wrong', () => {
   });
 });
 
+describe('a block that the program fails at', () => {
+  const swept = (name: string) =>
+    single(name, { inside: '  readings "as wound" {\n    sweep hot to ground "broken.csv" over 10 kohm\n  }\n' });
+  const host = (files: Readonly<Record<string, string>>) => {
+    const whole = hostOf(files);
+    return {
+      ...whole,
+      content: (uri: string) => {
+        if (uri.endsWith('.csv')) throw new Error('a worn-out drive');
+        return whole.content(uri);
+      },
+    };
+  };
+  const AFTER = PICKUP('wren', HOT_WAX);
+
+  it('is told once, at its first line; what stands beside it is checked', () => {
+    const { findings, model } = createAnalyser().analyse(EXAMPLE, host({ 'example.pickup': swept('heron') + AFTER }));
+    assert.deepEqual(
+      findings.map(({ code, place, message }) => [code, place.chunk.text.split('\n')[0], /worn-out/.test(message)]),
+      [
+        ['analysis/incomplete', 'pickup heron {', true],
+        ['potting/too-hot', 'pickup wren {', false],
+      ],
+    );
+    assert.deepEqual(
+      model.pickups.map(({ name }) => name),
+      ['wren'],
+    );
+  });
+
+  it('in a file that is used is told there', () => {
+    const files = { 'worn.pickup': swept('heron'), 'example.pickup': `use "worn.pickup"\n${AFTER}` };
+    const analysis = createAnalyser().analyse(EXAMPLE, host(files));
+    assert.deepEqual(
+      analysis.pickupsInSight().map(({ name }) => name),
+      ['wren'],
+    );
+    assert.deepEqual(
+      analysis.findings.map(({ code }) => code),
+      ['potting/too-hot'],
+    );
+  });
+
+  it('may hold any name', () => {
+    const text = AFTER + swept('heron');
+    const { mentions, unread } = createAnalyser().mentions(EXAMPLE, host({ 'example.pickup': text }));
+    assert.ok(mentions.every(({ blockStart }) => blockStart === 0));
+    assert.deepEqual(
+      unread.map(({ start, text: words }) => [start, words]),
+      [[AFTER.length, swept('heron')]],
+    );
+  });
+});
+
 describe('the names of a file', () => {
   const mentionsIn = (text: string, others: Readonly<Record<string, string>> = {}) =>
     createAnalyser().mentions(EXAMPLE, hostOf({ ...others, 'example.pickup': text }));
+
+  it('are its own, not those of a block whose lines it takes over', () => {
+    const lender = 'spool s {\n  wire plain\n}\npickup a {\n  coil main {\n    spool s\n  }\n}\n';
+    const { mentions } = mentionsIn('use "a.pickup"\npickup b like a {\n}\n', { 'a.pickup': lender });
+    assert.deepEqual(
+      mentions.map(({ name, at }) => [name, at.uri]),
+      [
+        ['b', EXAMPLE],
+        ['a', EXAMPLE],
+      ],
+    );
+  });
+
+  it('are all at hand, and those that stand in a piece, also where another takes them over', () => {
+    const text = 'spool s {\n  wire none\n}\npickup a {\n  coil main {\n    spool s\n  }\n}\npickup b like a {\n}\n';
+    const { model, tree } = analyse(text);
+    const names = (found: readonly { readonly kind: string; readonly name: string }[]) =>
+      found.map(({ kind, name }) => `${kind} ${name}`);
+    const all = names(model.references());
+    for (const name of ['spool s', 'wire none', 'pickup a', 'pickup b']) assert.ok(all.includes(name), name);
+    assert.equal(model.references(), model.references());
+    const [spool, pickup, like] = tree.chunks.map(({ chunk }) => names(model.referencesIn(new Set([chunk]))));
+    assert.deepEqual(spool, ['spool s', 'wire none']);
+    assert.deepEqual(like, ['pickup b', 'pickup a']);
+    // Read once for the block itself, and once for the one that is like it.
+    assert.deepEqual([...new Set(pickup)], ['pickup a', 'spool s', 'coil main']);
+    assert.deepEqual(names(model.referencesIn(new Set())), []);
+  });
 
   it('are told with what they stand for and the block that they stand in', () => {
     const text = 'use "w.pickup"\nspool s {\n  wire plain\n}\nspool t {\n  wire none\n}\n';

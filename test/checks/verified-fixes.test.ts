@@ -7,7 +7,7 @@ import type { Analysis } from '../../server/src/analysis/analysis-types.ts';
 import type { Finding, Remedy } from '../../server/src/checks/finding.ts';
 import { say } from '../../server/src/checks/say.ts';
 import { diskHost, specFiles, uriOf } from '../../server/src/cli/files.ts';
-import { analyse, findingOf } from '../support/check-fixture.ts';
+import { analyse, EXAMPLE, findingOf, hostOf } from '../support/check-fixture.ts';
 import { single } from '../support/shop.ts';
 
 /** A part without its unit, and an instrument with two faults: each settled by a fix. */
@@ -119,6 +119,79 @@ describe('a remedy', () => {
     assert.deepEqual(holding(open, settle, { ...settle }), [0]);
     const apart = [together(settle, change(1, 'heron', 'egret')), together(settle, change(1, '7_700', '7_701'))];
     assert.deepEqual(holding(open, ...apart), [0, 1]);
+  });
+
+  it('is twice where two pieces are changed alike, and once in each of them', () => {
+    const both = [change(1, 'pickup', 'pickup '), change(0, 'pickup', 'pickup ')].map((each) => together(settle, each));
+    assert.deepEqual(holding(open, ...both), [0, 1]);
+  });
+
+  it('that cannot be made takes no other with it', () => {
+    const overlapping = together(change(0, '7_700', '7_701'), change(0, '7_700', '7_702'));
+    assert.deepEqual(holding(open, overlapping, settle), [1]);
+  });
+
+  it('of an instrument is found beside faults of a pickup of its name', () => {
+    const text = `${single('wren')}instrument wren {
+  pickup neck wren
+  selector {
+    1 "neck" neck
+    1 "again" neck
+  }
+}
+`;
+    const twice = analyse(text);
+    const finding = findingOf(twice, 'name/duplicate');
+    const chunk = finding.place.chunk;
+    const start = chunk.text.indexOf('1 "again"');
+    const edits = [{ place: { chunk, span: { start, end: start + 1 } }, newText: '2' }];
+    const [build, said]: readonly Remedy[] = (['build', 'text'] as const).map((kind) => ({
+      title: say`Number it`,
+      edits,
+      kind,
+    }));
+    for (const remedy of [build, said])
+      assert.deepEqual(twice.verifiedFixes({ ...finding, remedies: () => (remedy ? [remedy] : []) }), [remedy]);
+  });
+
+  it('holds that makes a record of a pickup: what is wrong with that is none of anybody’s now', () => {
+    const hot = (name: string, more = '') => single(name, { inside: `  potting {\n    bath 92 degC\n  }\n${more}` });
+    const file = analyse(`${hot('wren')}pickup heron {\n}\n`);
+    const finding = findingOf(file, 'potting/too-hot');
+    const chunk = file.tree.chunks[1]?.chunk;
+    assert.ok(chunk);
+    const at = 'pickup heron'.length;
+    const edits = [{ place: { chunk, span: { start: at, end: at } }, newText: ' reworks wren' }];
+    const rework: Remedy = { title: say`It was that`, edits, kind: 'text' };
+    assert.deepEqual(file.verifiedFixes({ ...finding, remedies: () => [rework] }), [rework]);
+  });
+
+  it('may bring what is accepted there, and nothing that cannot be read', () => {
+    const brings = (accept: string, line: string) => {
+      const text = BROKEN.replace('  hookup {', `${accept}  hookup {`) + single('heron');
+      const whole = hostOf({ 'example.pickup': text });
+      const file = analyser.analyse(EXAMPLE, {
+        ...whole,
+        content: (uri) => {
+          if (uri.endsWith('.csv')) throw new Error('a worn-out drive');
+          return whole.content(uri);
+        },
+      });
+      const finding = findingOf(file, 'circuit/open');
+      const { chunk } = finding.place;
+      const edit = (from: string, newText: string) => ({
+        place: { chunk, span: { start: chunk.text.indexOf(from), end: chunk.text.indexOf(from) + from.length } },
+        newText,
+      });
+      const edits = [edit('    # ground', '    ground'), edit('  hookup {', `${line}  hookup {`)];
+      const remedy: Remedy = { title: say`Join it`, edits, kind: 'build' };
+      return file.verifiedFixes({ ...finding, remedies: () => [remedy] }).length;
+    };
+    const hot = '  potting {\n    bath 92 degC\n  }\n';
+    assert.equal(brings('', hot), 0);
+    assert.equal(brings('  accept potting/too-hot\n', hot), 1);
+    assert.equal(brings('', '  strings 6\n'), 1);
+    assert.equal(brings('', '  readings "as wound" {\n    sweep hot to ground "worn.csv" over 10 kohm\n  }\n'), 0);
   });
 
   it('holds where it settles one of two that say the same', () => {

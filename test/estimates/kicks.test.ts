@@ -293,6 +293,26 @@ describe('a pickup that was worked on', () => {
     ]);
   });
 
+  it('has a bar that leaves a coil of its own poles as they are, and so a coil that was taken out', () => {
+    const old = (...more: readonly string[]) => [coil('a', 'wound clockwise'), ...more, readings([KICK])];
+    const poles = (text: string) => signsOf(text).map(({ coil: { name }, pole }) => `${name} ${pole?.sign ?? 0}`);
+    // What it was found by: a kick at `a`, of then. Over it and `b` lay a bar, under `c` rods.
+    const three = reworked(old(coil('b'), coil('c', 'polarity north-up')), [
+      coil('a', 'kept'),
+      coil('b', 'kept'),
+      coil('c', 'kept', 'polarity north-up, kept'),
+      '  magnet m north toward a, new\n',
+    ]);
+    assert.deepEqual(poles(three), [`a ${NORTH}`, `b ${-NORTH}`, `c ${NORTH}`]);
+    const found = signsOf(three).map(({ found: then }) => then?.pole?.sign ?? 0);
+    assert.deepEqual(found, [NORTH, -NORTH, NORTH]);
+    const fewer = reworked(
+      [coil('a', 'wound clockwise', 'polarity north-up'), coil('b', 'polarity south-up')],
+      ['  without b\n', coil('a', 'kept')],
+    );
+    assert.deepEqual(poles(fewer), [`a ${NORTH}`]);
+  });
+
   it('tells what was found of it, and a kick of then that contradicts what is stated now', () => {
     const [signs] = signsOf(
       reworked([coil('a', 'polarity north-up'), readings([KICK])], [coil('a', 'kept', 'polarity south-up, turned')]),

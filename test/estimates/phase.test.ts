@@ -20,6 +20,7 @@ import {
   type Sounding,
   stringShare,
   stringsUnder,
+  strongestHum,
 } from '../../server/src/estimates/phase.ts';
 import { soundingIn } from '../../server/src/estimates/quick.ts';
 import { analyse } from '../support/check-fixture.ts';
@@ -94,6 +95,32 @@ describe('phase of coils together', () => {
     assert.deepEqual([against([5000, 4850], 'first'), against([5000, 4850], 'last')], [['a'], ['b']]);
   });
 
+  it('takes of sides alike the first or last coil that clashes, and has no part in it for one whose sign is open', () => {
+    const open = sized(c, { string: undefined, stringTurns: undefined });
+    for (const [ofAlike, turns, against, others] of [
+      ['first', 5000, 'a', 'b'],
+      ['last', 5000, 'b', 'a'],
+      ['first', 9000, 'a', 'b'],
+    ] as const) {
+      // Of the open one not even the size is known: the others are weighed by theirs all the same.
+      const live = [sized(a, { stringTurns: 5000 }), open, sized(b, { stringTurns: turns, string: other })];
+      const sides = opposed(live, pairsHeard(live), ofAlike);
+      assert.deepEqual(
+        [sides.against, sides.others].map((side) => side.map(({ coil }) => coil.name).join()),
+        [against, others],
+        `${ofAlike} ${turns}`,
+      );
+    }
+  });
+
+  it('goes the way of the larger part of its hum', () => {
+    const way = (...hums: readonly (readonly [area: number, hum: 1 | -1])[]) =>
+      strongestHum(hums.map(([turnAreaM2, hum]) => sized(a, { turnAreaM2, hum })));
+    assert.equal(way([3, 1], [2, -1], [2, -1]), -1);
+    assert.equal(way([5, 1], [2, -1], [2, -1]), 1);
+    assert.equal(way([0.5, -1]), -1);
+  });
+
   it('sets three against one, whichever is asked for of sides alike', () => {
     const live = [sized(a, { string: other }), sized(b, {}), sized(c, {})];
     const { against, others } = opposed(live, pairsHeard(live), 'last');
@@ -129,6 +156,9 @@ describe('which strings a coil hears', () => {
     assert.deepEqual(under(over(1, 3), { strings: { value: 7, place } }), { from: 1, to: 3, of: 7 });
     assert.deepEqual(under(over(1, 3), { strings: { value: 4, place } }), { from: 1, to: 3, of: 6 });
     assert.deepEqual([under(all, {}), under(dummy, {})], [undefined, undefined]);
+    // Beside one under all of them and a dummy.
+    const beside = { coils: [all.coil, dummy.coil, over(1, 3).coil] };
+    assert.deepEqual(under(over(1, 3), beside), { from: 1, to: 3, of: 3 });
   });
 
   it('is with another coil where one string runs over both, and none is a dummy or below', () => {

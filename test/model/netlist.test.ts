@@ -4,7 +4,10 @@ import { coilsBetween, dcTransfers, segmentsOf } from '../../server/src/estimate
 import type { LeadPath } from '../../server/src/model/lead.ts';
 import {
   foilsOf,
+  holdsCoilEnd,
+  isWired,
   looseNetlist,
+  nodeName,
   type PickupNetlist,
   pickupNetlist,
   probedNets,
@@ -115,6 +118,26 @@ describe('the nets of a pickup', () => {
     assert.deepEqual(
       foilsOf(netlist).map(({ coil: { name }, net }) => [name, net === netlist.ground]),
       [['a', true]],
+    );
+  });
+
+  it('are wired where a joint or the end of a coil lies on them, and called as a person calls their points', () => {
+    const text = pickup(
+      '  conductors violet\n  shield bare\n',
+      coil('a', 'start to bare', 'finish to violet'),
+      '  baseplate nickel-silver tied to bare\n  cover nickel-silver\n',
+    );
+    const wired = (netlist: PickupNetlist) => netlist.metal.map(({ net }) => isWired(netlist, net));
+    assert.deepEqual(wired(netlistOf(text)), [true, true, false]);
+    const apart = text.replace('    start to bare\n', '');
+    assert.deepEqual(wired(netlistOf(apart)), [false, false, false]);
+    const joined = (line: string) => netlistOf(apart.replace(/}\n$/, `${hookup('hot violet', line)}}\n`));
+    assert.deepEqual(wired(joined('ground bare')), [true, true, false]);
+    assert.deepEqual(wired(joined('free bare')), [false, false, false]);
+    const { nets } = netlistOf(text);
+    assert.deepEqual(
+      nets.filter(holdsCoilEnd).map(({ nodes }) => [...nodes].map(nodeName).sort().join(' ')),
+      ['a.finish violet', 'a.start bare baseplate shield'],
     );
   });
 
@@ -507,5 +530,12 @@ describe('coils whose leads nobody traced', () => {
     const unnamed = (said: string) => reworked(said).replace(' at a', '');
     assert.deepEqual(windingsOf(unnamed('kept'))[0], ['lead:grey', 'lead:violet', 'kick']);
     assert.equal(windingsOf(unnamed('new'))[0]?.[2], 'unknown');
+    // Of two coils it is nobody's.
+    const two = `pickup old {\n  conductors violet grey\n${coil('a')}${coil('b')}${kicks('kick violet to grey approach positive')}}\n`;
+    const both = `${two}pickup now reworks old {\n${coil('a', 'kept')}${coil('b', 'kept')}}\n`;
+    assert.deepEqual(
+      windingsOf(both).map(([, , how]) => how),
+      ['unknown', 'unknown'],
+    );
   });
 });

@@ -107,7 +107,6 @@ export function fileModel(models: readonly ChunkModel[]): FileModel {
     switches: of('switch'),
     pickups: of('pickup'),
     instruments: of('instrument'),
-    problems: models.flatMap(({ problems }) => problems),
     // A getter here would cost more: the engine makes a form of its own for each object that has one, and keeps what it holds.
     references: () => {
       references ??= models.flatMap((each) => each.references);

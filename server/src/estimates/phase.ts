@@ -167,7 +167,6 @@ export function humVerdict(db: number): HumVerdict {
 /** dB of |Σ weights| against the strongest, never below −120; no number where all are 0. */
 export function combinedDb(weights: readonly number[]): number {
   const strongest = Math.max(...weights.map(Math.abs));
-  if (!(strongest > 0)) return Number.NaN;
   return Math.max(cancelledDb, 20 * Math.log10(Math.abs(sum(weights)) / strongest));
 }
 

@@ -43,21 +43,23 @@ export interface KickResult {
   readonly windPole: Sign;
 }
 
+type PerSegment = (segment: Segment) => number;
+
 /** What a segment has of its coil's turns and of its turn-area. */
 interface Shares {
-  turns(segment: Segment): number;
-  area(segment: Segment): number;
+  readonly turns: PerSegment;
+  readonly area: PerSegment;
 }
 
 export function coilSigns(
   netlist: PickupNetlist,
   life: PickupLife,
-  ohmOf: (segment: Segment) => number,
+  ohmOf: PerSegment,
   shareOf: Shares,
 ): readonly CoilSigns[] {
   const { pickup, hot, ground } = netlist;
   const shares = hot !== undefined && ground !== undefined ? dcTransfers(netlist, ohmOf, hot, ground) : undefined;
-  const { known, kicked, disputed } = signEvidence(life, ohmOf, shareOf);
+  const { known, kicked, disputed } = signEvidence(life, ohmOf, shareOf.turns);
   return pickup.coils.map((coil): CoilSigns => {
     const { wind, pole, windPole } = known(coil, 0);
     const transfer = shares && totalTransfer(shares, coil, shareOf.turns);
@@ -105,7 +107,7 @@ interface SignEvidence {
  * All that is stated and measured of wind and poles, of every state: the wind stays with a coil that was kept, the pole with a magnet
  * that was kept, or turned over. What is newer goes before; within one state statements, then compasses, then kicks.
  */
-function signEvidence(life: PickupLife, ohmOf: (segment: Segment) => number, shareOf: Shares): SignEvidence {
+function signEvidence(life: PickupLife, ohmOf: PerSegment, turnsShare: PerSegment): SignEvidence {
   const system = signSystem();
   const windOf = (coil: string, worksAgo: number): string => {
     let ago = worksAgo;
@@ -149,7 +151,7 @@ function signEvidence(life: PickupLife, ohmOf: (segment: Segment) => number, sha
     for (const state of life.states) {
       const own = blocks.filter((each) => each.state === state.pickup).map(({ block }) => block);
       const isNow = state === life.states[0];
-      const results = kickResults(state, own, isNow ? ohmOf : () => NOMINAL_OHM, isNow ? shareOf : ALL_ALIKE);
+      const results = kickResults(state, own, isNow ? ohmOf : () => NOMINAL_OHM, isNow ? turnsShare : ALL_ALIKE);
       for (const { coil, result } of results) {
         const { name, turned } = poleOf(coil.name, worksAgo);
         const against = system.add([windOf(coil.name, worksAgo), name], {
@@ -177,7 +179,7 @@ function signEvidence(life: PickupLife, ohmOf: (segment: Segment) => number, sha
   };
 }
 
-const ALL_ALIKE: Shares = { turns: () => 1, area: () => 1 };
+const ALL_ALIKE: PerSegment = () => 1;
 
 /** A bar that was exchanged lay over both coils as the new one does: of whichever pole, not the same at both. */
 function exchangedBar(
@@ -246,11 +248,7 @@ const directionOf = (transfer: number | undefined): Sign | undefined =>
   transfer === undefined || Math.abs(transfer) < NOTHING ? undefined : transfer > 0 ? 1 : -1;
 
 /** The parts of a tapped coil are one coil, each weighing by what it has of it. */
-function totalTransfer(
-  shares: ReadonlyMap<Segment, number>,
-  coil: Coil,
-  weightOf: (segment: Segment) => number,
-): number {
+function totalTransfer(shares: ReadonlyMap<Segment, number>, coil: Coil, weightOf: PerSegment): number {
   let total = 0;
   for (const [segment, share] of shares) if (segment.coil === coil) total += share * weightOf(segment);
   return total;
@@ -263,8 +261,8 @@ function totalTransfer(
 function kickResults(
   netlist: PickupNetlist,
   blocks: readonly Readings[],
-  ohmOf: (segment: Segment) => number,
-  shareOf: Shares,
+  ohmOf: PerSegment,
+  turnsShare: PerSegment,
 ): readonly { coil: Coil; result: KickResult }[] {
   const lines = blocks.flatMap((block) => block.lines.map((line) => ({ line, apart: block.apart })));
   return lines.flatMap(({ line: kick, apart }) => {
@@ -272,8 +270,8 @@ function kickResults(
     const coil = kickedCoil(netlist, kick);
     if (!coil) return [];
     const share =
-      (apart ? undefined : probeShare(netlist, ohmOf, shareOf, kick, coil)) ??
-      probeShare(looseNetlist(netlist.pickup), ohmOf, shareOf, kick, coil);
+      (apart ? undefined : probeShare(netlist, ohmOf, turnsShare, kick, coil)) ??
+      probeShare(looseNetlist(netlist.pickup), ohmOf, turnsShare, kick, coil);
     if (share === undefined) return [];
     const reads: Sign = kick.reads === 'positive' ? 1 : -1;
     const motion: Sign = kick.motion === 'approach' ? 1 : -1;
@@ -299,14 +297,14 @@ export function kickedCoil(netlist: PickupNetlist, kick: ReadingOf<'kick'>): Coi
 
 function probeShare(
   netlist: PickupNetlist,
-  ohmOf: (segment: Segment) => number,
-  shareOf: Shares,
+  ohmOf: PerSegment,
+  turnsShare: PerSegment,
   kick: ReadingOf<'kick'>,
   coil: Coil,
 ): number | undefined {
   const nets = probedNets(kick.probes, netlist);
   if (!nets || nets[0] === nets[1]) return undefined;
   const shares = dcTransfers(netlist, ohmOf, nets[0], nets[1]);
-  const share = shares && totalTransfer(shares, coil, shareOf.turns);
+  const share = shares && totalTransfer(shares, coil, turnsShare);
   return share === undefined || Math.abs(share) < NOTHING ? undefined : share;
 }

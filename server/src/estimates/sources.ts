@@ -134,7 +134,7 @@ export function contributionsOf(
   const contributions = coils.flatMap(({ source, amplitude }): readonly Contribution[] => {
     const { segment, quick, slot } = source;
     const strings = what === 'string' ? ownStrings(source) : undefined;
-    const place = what === 'string' && slot ? placeOf(slot) : undefined;
+    const place = slot && placeOf(slot);
     const winding = quick.windings.get(segment.coil);
     const term = what === 'string' ? winding?.turns : winding?.turnAreaM2;
     if (!term || !(term.value > 0) || magnitude(amplitude) === 0) return [];

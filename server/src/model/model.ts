@@ -19,8 +19,6 @@ export interface FileModel {
   readonly switches: readonly Switch[];
   readonly pickups: readonly Pickup[];
   readonly instruments: readonly Instrument[];
-  /** Names and lines that do not resolve: errors as values, told by the checks. */
-  readonly problems: readonly ModelProblem[];
   /** Every place that names a thing, for definition, references and rename: gathered when somebody asks. */
   readonly references: () => readonly Reference[];
   /** Those that stand in one of these pieces. */

@@ -124,7 +124,6 @@ const EQUIVALENT: readonly Equivalent[] = [
   },
   ...[
     ['file-state.ts', 'analysedInstrument(instrument, state, faults);'],
-    ['instrument-analysis.ts', 'if (instrumentAnalysis.known(instrument, bench)) return;'],
     ['use-graph.ts', 'reached.set(uri, found);'],
     ['use-graph.ts', 'if (known) return known;'],
     ['use-graph.ts', 'scopes.set(uri, scope);'],
@@ -291,6 +290,108 @@ const EQUIVALENT: readonly Equivalent[] = [
     after,
     because: 'how much is done in one step changes nothing of what comes of all',
   })),
+  ...[
+    ['ago > 0', '(ago) >= (0)', 'nothing was outlasted by the pickup as it is, and no work was done on it', ''],
+    [
+      'life.states.length - 1',
+      '(life.states.length) + (1)',
+      'nothing was stated or read of states that there are not',
+      '',
+    ],
+    ['0', '1', ONLY_SIGN, 'life.states[0]'],
+    ['1', '2', ONLY_SIGN, 'ALL_ALIKE'],
+    ['1', 'undefined', ONLY_SIGN, 'ALL_ALIKE'],
+    ['1', '2', 'of two signs it is only asked whether they are the same', 'share > 0 ?'],
+    ['share > 0', '(share) >= (0)', 'a share that is nothing was left out', ''],
+    [
+      'start !== undefined && finish !== undefined',
+      '(start !== undefined) || (finish !== undefined)',
+      'both ends of every coil are points of the netlist',
+      '',
+    ],
+    ['1', '2', NO_NET, 'nets[0] === nets[1]'],
+    ['Math.abs(share) < NOTHING', '(Math.abs(share)) <= (NOTHING)', ROUNDING, ''],
+  ].map(([before = '', after = '', because = '', of = '']) => ({ file: SIGNS, before, after, because, of })),
+  {
+    file: 'server/src/estimates/sign-system.ts',
+    before: 'before.order < each.order',
+    after: '(before.order) <= (each.order)',
+    because: 'no two equations have one number',
+  },
+  {
+    file: 'server/src/estimates/phase.ts',
+    before: '1',
+    after: '2',
+    of: '    1,',
+    because: 'where sizes are taken as alike, it does not matter how large each is',
+  },
+  {
+    file: 'server/src/estimates/sources.ts',
+    before: 'if (count === 0) return values;',
+    after: '',
+    because: ONLY_SLOWER,
+  },
+  {
+    file: NETLIST,
+    before: '-1',
+    after: '1',
+    of: 'netOfNode(partNode(',
+    because: 'all metal is among the points of the netlist',
+  },
+  ...[
+    'groundNet !== undefined && chassis !== undefined && groundNet !== chassis',
+    'groundNet !== undefined && chassis !== undefined',
+  ].map((before) => ({
+    file: CIRCUIT,
+    before,
+    after: `(${before.slice(0, before.lastIndexOf(' && '))}) || (${before.slice(before.lastIndexOf(' && ') + 4)})`,
+    because: 'a wire of which one end hangs in the air carries nothing',
+  })),
+  {
+    file: CIRCUIT,
+    before: '1',
+    after: '2',
+    of: '() => 1, a, b',
+    because: 'coils alike share alike, whatever each has',
+  },
+  { file: CIRCUIT, before: 'Math.abs(share) > 1e-3', after: '(Math.abs(share)) >= (1e-3)', because: ROUNDING },
+  { file: CIRCUIT, before: '32', after: '33', because: 'one more is remembered' },
+  {
+    file: 'grammar/src/read-file.ts',
+    before: 'before < chunks.length',
+    after: '(before) <= (chunks.length)',
+    because: 'behind the last piece there is none, where it ends as well',
+  },
+  ...[
+    ["severity === 'information'", "(severity) !== ('information')", 'the two kinds stay apart, whichever is marked'],
+    ['if (there === pieces) return [];', '', ONLY_SLOWER],
+    ...[
+      [
+        'state.model.instruments.length > 0 && pickupsInScope(state).some(isRework)',
+        '(state.model.instruments.length > 0) || (pickupsInScope(state).some(isRework))',
+      ],
+      ['accepted.length > 0', '(accepted.length) >= (0)'],
+      ['reworks !== undefined', '(reworks) === (undefined)'],
+      ['photographsOf(declared.thing).length > 0', '(photographsOf(declared.thing).length) >= (0)'],
+      [
+        'if (!scope.isAccepting) {\n    yield* differingFindings(state, scope.models[side], scope);\n    return;\n  }',
+        '',
+      ],
+      ['things.filter(isAbout)', 'things'],
+      ['if (!scope.isWhole) return;', ''],
+    ].map((each) => [...each, 'what is looked at besides counts the same in both states']),
+  ].map(([before = '', after = '', because = '']) => ({
+    file: `${ANALYSIS}verified-fixes.ts`,
+    before,
+    after,
+    because,
+  })),
+  ...[
+    ['file-state.ts', 'if (known) return known;'],
+    ['file-state.ts', 'if (part.lateAreKnown()) return part.lateFindings();'],
+    ['former-states.ts', 'if (later.size === 0) return [];'],
+    ['instrument-analysis.ts', 'if (instrumentAnalysis.known(written, bench)) return;'],
+  ].map(([file = '', before = '']) => ({ file: ANALYSIS + file, before, after: '', because: ONLY_SLOWER })),
 ];
 
 export const equivalenceOf = (mutant: Mutant): string | undefined =>
