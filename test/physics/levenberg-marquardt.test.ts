@@ -4,6 +4,7 @@ import { leastSquares } from '../../server/src/physics/levenberg-marquardt.ts';
 import { solveInPlace } from '../../server/src/physics/linear-solve.ts';
 import type { CoilForm } from '../../server/src/physics/sweep/coil-form.ts';
 import type { CoilsJoined } from '../../server/src/physics/sweep/coil-network.ts';
+import { problemAtFewPoints } from '../../server/src/physics/sweep/few-points.ts';
 import { type SweepProblem, type SweepsOfCoil, sweepProblem } from '../../server/src/physics/sweep/sweep-problem.ts';
 import { drawnSweep } from '../sweeps/drawn-sweeps.ts';
 import { referenceCurves, sweepsFor } from '../sweeps/reference-sweeps.ts';
@@ -134,6 +135,16 @@ describe('least squares', () => {
         assert.ok(apart < 0.01, `parameter ${at}: ${values[at]}, ${value} there, ${apart} deviations`);
       }
       assert.ok(Math.abs(parameterError / chiSquared - 1) < 1e-6, `${chiSquared}, ${parameterError} there`);
+      // Few points that stand for all of them, from a place off the minimum, and from what was found there.
+      const off = leastSquares(problem, problem.start(coils), { mostRounds: 8 }).values;
+      const byFew = (from: Float64Array) =>
+        leastSquares(problemAtFewPoints(sweeps, form, [], from), from, { mostRounds: 200, enough: 1e-9 });
+      const found = byFew(byFew(off).values);
+      for (const [at, value] of found.values.entries()) {
+        const apart = Math.abs((values[at] ?? 0) - value) / (deviations[at] ?? 0);
+        assert.ok(apart < 0.1, `parameter ${at}: ${values[at]}, ${value} by few points, ${apart} deviations`);
+      }
+      assert.ok(Math.abs(found.chiSquared - chiSquared) < 0.05, `${chiSquared}, ${found.chiSquared} by few points`);
     });
 });
 

@@ -209,7 +209,9 @@ function formsFrom(swept: readonly SweptCoil[], sets: readonly SetStart[]): NonN
   const forms = new Set([best, ...holding].flatMap(({ fit }) => [fit.form, fit.rival?.problem.form ?? fit.form]));
   // What takes more than one loop of one coil takes three where several are seen at once.
   if ([...forms].some((form) => metalPartsOf(form) > 1)) forms.add('three loops');
-  return [...forms].map((form) => ({
+  // The fullest tells how much the others have to leave as little as.
+  const fullestFirst = [...forms].sort((a, b) => metalPartsOf(b) - metalPartsOf(a));
+  return fullestFirst.map((form) => ({
     form,
     sets: sets.map(({ coil, swept: own }) => [
       ...coil.map(Math.log),
@@ -219,9 +221,11 @@ function formsFrom(swept: readonly SweptCoil[], sets: readonly SetStart[]): NonN
 }
 
 function lossesLike(form: CoilForm, own: SweptCoil, best: SweptCoil): readonly number[] {
-  const alike = [own, best].find(({ fit }) => fit.form === form && fit.problem.network.sets === 1);
-  if (alike) return Array.from(alike.fit.values.slice(3, alike.fit.problem.network.count));
-  if (form === 'three loops' && own.losses && own.losses.loops.length > 2) return threeLoopsLike(own.losses.loops);
+  const alike = [own, best].find(({ fit }) => fit.form === form);
+  const found = own.losses?.loops ?? [];
+  const tried = (alike ?? (form === 'three loops' && found.length > 2 ? undefined : own))?.fit.losses.get(form);
+  if (tried) return tried;
+  if (form === 'three loops' && found.length > 2) return threeLoopsLike(found);
   const { share, cornerHz } = own.losses ?? {};
   const taken = Math.min(0.9, Math.max(0.01, share?.value ?? 0.05));
   const [first] = lossesFrom(form, Math.log(taken / (1 - taken)), Math.log(cornerHz?.value ?? USUAL_CORNER_HZ));

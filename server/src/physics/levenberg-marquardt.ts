@@ -5,8 +5,6 @@
  * "Improvements to the Levenberg-Marquardt algorithm for nonlinear least-squares minimization", arXiv 1201.5885 (2012). Parameters are
  * logarithms or pure numbers of about 1, so a step is limited by one length for all.
  */
-import { solveInPlace } from './linear-solve.ts';
-
 export interface LeastSquares {
   readonly residuals: number;
   readonly parameters: number;
@@ -25,12 +23,13 @@ export interface Minimum {
 
 /**
  * The minimum that lies below a start; the start itself where nothing better is found. `enough`: where a round takes less from the sum of
- * squares, it has been found; where that falls by 1, a parameter lies one deviation off.
+ * squares, it has been found; where that falls by 1, a parameter lies one deviation off. `damping`: of the first step, little where the
+ * start lies in the valley already.
  */
 export function leastSquares(
   problem: LeastSquares,
   start: ArrayLike<number>,
-  { mostRounds = 60, enough = 1e-4 }: { mostRounds?: number; enough?: number } = {},
+  { mostRounds = 60, enough = 1e-4, damping = 1e-3 }: { mostRounds?: number; enough?: number; damping?: number } = {},
 ): Minimum {
   const { parameters } = problem;
   const rows = AT_ONCE * Math.ceil(problem.residuals / AT_ONCE);
@@ -43,12 +42,15 @@ export function leastSquares(
   problem.at(values, residuals, slopes);
   let chiSquared = sumOfSquares(residuals);
   let { information, gradient } = normalEquations(residuals, slopes, parameters);
-  let damping = 1e-3;
   let harder = HARDER;
   let slow = 0;
   let rounds = 0;
   for (; rounds < mostRounds && damping < MOST_DAMPING; rounds++) {
-    const step = bentStep({ problem, values, residuals, slopes, information, gradient, damping, trial });
+    const factor = dampedFactor(information, parameters, damping);
+    const straight = solved(factor, gradient);
+    // What is less than enough is not stepped for.
+    if (damping < 1 && expectedGain(straight, information, gradient) < enough) break;
+    const step = bentStep({ problem, values, residuals, slopes, information, factor, straight, trial });
     const moved = step && values.map((value, index) => value - (step[index] ?? 0));
     if (moved) problem.at(moved, trial, trialSlopes);
     const now = moved ? sumOfSquares(trial) : Number.NaN;
@@ -84,8 +86,8 @@ interface Place {
   readonly residuals: Float64Array;
   readonly slopes: Float64Array;
   readonly information: Float64Array;
-  readonly gradient: Float64Array;
-  readonly damping: number;
+  readonly factor: Float64Array;
+  readonly straight: Float64Array;
   /** Written over. */
   readonly trial: Float64Array;
 }
@@ -100,12 +102,12 @@ function bentStep({
   residuals,
   slopes,
   information,
-  gradient,
-  damping,
+  factor,
+  straight,
   trial,
 }: Place): Float64Array | undefined {
-  const size = gradient.length;
-  const step = limited(solved(information, gradient, damping));
+  const size = straight.length;
+  const step = limited(straight);
   problem.at(
     values.map((value, index) => value - AHEAD * (step[index] as number)),
     trial,
@@ -119,7 +121,7 @@ function bentStep({
     const bend = (2 / AHEAD) * (((trial[row] as number) - (residuals[row] as number)) / AHEAD - along);
     for (let at = 0; at < size; at++) pull[at] = (pull[at] as number) + (slopes[start + at] as number) * bend;
   }
-  const bent = solved(information, pull, damping);
+  const bent = solved(factor, pull);
   const lengthOf = (of: Float64Array) =>
     Math.sqrt(of.reduce((sum, each, at) => sum + (information[at * size + at] as number) * each * each, 0));
   return lengthOf(bent) > MOST_BENT * lengthOf(step)
@@ -136,15 +138,49 @@ function limited(step: Float64Array): Float64Array {
 const AHEAD = 0.1;
 const MOST_BENT = 0.375;
 
-function solved(information: Float64Array, right: Float64Array, damping: number): Float64Array {
-  const size = right.length;
-  const matrix = Float64Array.from(information);
-  for (let index = 0; index < size; index++) {
-    const own = information[index * size + index] ?? 0;
-    matrix[index * size + index] = own * (1 + damping) + TINY;
+/** How much the sum of squares falls by such a step where nothing bends. */
+function expectedGain(step: Float64Array, information: Float64Array, gradient: Float64Array): number {
+  const size = step.length;
+  let gain = 0;
+  for (let row = 0; row < size; row++) {
+    let along = 0;
+    for (let at = 0; at < size; at++) along += (information[row * size + at] as number) * (step[at] as number);
+    gain += (step[row] as number) * (2 * (gradient[row] as number) - along);
   }
+  return gain;
+}
+
+/** The lower triangle L, LLᵀ the normal equations with so much more on their diagonal (A.-L. Cholesky): each round solves them twice. */
+function dampedFactor(information: Float64Array, size: number, damping: number): Float64Array {
+  const factor = Float64Array.from(information);
+  for (let row = 0; row < size; row++) {
+    const line = row * size;
+    factor[line + row] = (factor[line + row] as number) * (1 + damping) + TINY;
+    for (let column = 0; column <= row; column++) {
+      const top = column * size;
+      let rest = factor[line + column] as number;
+      for (let at = 0; at < column; at++) rest -= (factor[line + at] as number) * (factor[top + at] as number);
+      factor[line + column] = column === row ? Math.sqrt(rest) : rest / (factor[top + column] as number);
+    }
+  }
+  return factor;
+}
+
+function solved(factor: Float64Array, right: Float64Array): Float64Array {
+  const size = right.length;
   const solution = Float64Array.from(right);
-  solveInPlace(matrix, [solution]);
+  for (let row = 0; row < size; row++) {
+    const line = row * size;
+    let rest = solution[row] as number;
+    for (let at = 0; at < row; at++) rest -= (factor[line + at] as number) * (solution[at] as number);
+    solution[row] = rest / (factor[line + row] as number);
+  }
+  for (let row = size - 1; row >= 0; row--) {
+    const line = row * size;
+    const found = (solution[row] as number) / (factor[line + row] as number);
+    solution[row] = found;
+    for (let at = 0; at < row; at++) solution[at] = (solution[at] as number) - (factor[line + at] as number) * found;
+  }
   return solution;
 }
 

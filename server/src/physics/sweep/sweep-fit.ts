@@ -6,6 +6,7 @@ import { type LeastSquares, leastSquares, type Minimum } from '../levenberg-marq
 import { solveInPlace } from '../linear-solve.ts';
 import { type CoilForm, metalPartsOf, partsOfForm } from './coil-form.ts';
 import { type CoilsJoined, withoutSurroundings } from './coil-network.ts';
+import { problemAtFewPoints, thinnedOut } from './few-points.ts';
 import { scatterOf } from './scatter.ts';
 import {
   type Noise,
@@ -25,6 +26,8 @@ export interface SweepFit {
   readonly covariance: Float64Array;
   readonly nuisances: readonly Nuisance[];
   readonly noise: readonly Noise[];
+  /** Of one coil: what each form that was tried makes of the metal. */
+  readonly losses: ReadonlyMap<CoilForm, readonly number[]>;
   /** Another form of as many parameters that does nearly as well, and how likely it is the true one of both. */
   readonly rival:
     | { readonly problem: SweepProblem; readonly values: Float64Array; readonly likely: number }
@@ -44,7 +47,14 @@ export function fitSweeps(asked: SweepsOfCoil): SweepFit | undefined {
   const { sweeps, chosen } = simplerSurroundings(asked, best);
   const settledNoise = noiseOf(sweeps, chosen);
   const problem = sweepProblem(sweeps, chosen.problem.form, settledNoise);
-  const toTheEnd = ({ minimum: { values } }: Tried) => minimum(problem, values, TO_THE_END);
+  const toTheEnd = ({ minimum: { values } }: Tried) => {
+    if (!asked.joined) return minimum(problem, values, TO_THE_END);
+    const nearly = minimum(problemAtFewPoints(sweeps, chosen.problem.form, settledNoise, values), values, {
+      ...TO_THE_END,
+      ...IN_THE_VALLEY,
+    });
+    return minimum(problem, nearly.minimum.values, { ...TO_THE_END, ...IN_THE_VALLEY });
+  };
   // Minima that are about as low may change places on the way.
   const others = chosen === best ? tried.filter((each) => each !== best && isNear(each, best)).map(toTheEnd) : [];
   const last = least([toTheEnd(chosen), ...others]);
@@ -52,7 +62,13 @@ export function fitSweeps(asked: SweepsOfCoil): SweepFit | undefined {
   // Sums are compared where both were made with the same scatter.
   const rivals = [rivalOf(last, others), rivalOf(best, ofOtherForm)].flatMap((each) => each ?? []);
   const [rival] = rivals.sort((a, b) => b.likely - a.likely);
-  return { ...finished(sweeps, last, settledNoise), rival };
+  const losses = asked.joined
+    ? []
+    : tried.map(
+        ({ problem: { form, network }, minimum: { values } }) =>
+          [form, Array.from(values.subarray(3, network.count))] as const,
+      );
+  return { ...finished(sweeps, last, settledNoise), losses: new Map(losses), rival };
 }
 
 /** Another minimum of the same form. */
@@ -101,8 +117,8 @@ function triedByEye(sweeps: SweepsOfCoil): readonly Tried[] | undefined {
 
 /**
  * All forms with the scatter that the first of them leaves; of shared metal both solutions, which may do equally well. Where they lie is
- * looked for at some of the points, since most starts end alike, and each is settled at all points; a form that leaves far more than
- * the first is not.
+ * looked for with few of the points, since most starts end alike, and each is settled by few that stand for all; a form that leaves far
+ * more than the first is not.
  */
 function triedFrom(sweeps: SweepsOfCoil, { forms, couplings }: NonNullable<CoilsJoined['start']>): readonly Tried[] {
   const some = thinnedOut(sweeps);
@@ -111,7 +127,7 @@ function triedFrom(sweeps: SweepsOfCoil, { forms, couplings }: NonNullable<Coils
   let most = Number.POSITIVE_INFINITY;
   return forms.flatMap(({ form, sets }, index): readonly Tried[] => {
     const atAll = ({ minimum: { values } }: Tried, patience: Patience = ROUGHLY) =>
-      minimum(sweepProblem(sweeps, form, noise), values, patience);
+      minimum(problemAtFewPoints(sweeps, form, noise, values), values, { ...patience, ...IN_THE_VALLEY });
     const begunWith = eachOnce(begun(sweepProblem(some, form, noise), sets, from));
     if (index > 0) return eachOnce(begunWith.filter((each) => sumOf(each) < most).map((each) => atAll(each)));
     const tried = eachOnce(begunWith.map((each) => atAll(each, FOR_THE_SCATTER)));
@@ -141,27 +157,6 @@ const isSameValley = (a: Tried, b: Tried): boolean =>
   Math.abs(a.minimum.chiSquared - b.minimum.chiSquared) < 1 &&
   a.minimum.values.every((each, at) => Math.abs(each - (b.minimum.values[at] ?? 0)) < 0.5);
 
-/** Each curve at so many of its points as say where a fit of it lies. */
-const thinnedOut = (sweeps: SweepsOfCoil): SweepsOfCoil => ({
-  ...sweeps,
-  curves: sweeps.curves.map((curve) => {
-    const step = curve.hz.length < MANY_POINTS ? 1 : Math.floor(curve.hz.length / SOME_POINTS);
-    const some = (of: readonly number[]) => of.filter((_, at) => at % step === 0);
-    const { hz, magnitude, phase, relativeSd } = curve;
-    return {
-      ...curve,
-      hz: some(hz),
-      magnitude: some(magnitude),
-      phase: phase && some(phase),
-      relativeSd: relativeSd && some(relativeSd),
-    };
-  }),
-});
-
-const SOME_POINTS = 40;
-/** With fewer little is gained. */
-const MANY_POINTS = 150;
-
 const least = (tried: readonly Tried[]): Tried =>
   tried.reduce((low, each) => (each.minimum.chiSquared < low.minimum.chiSquared ? each : low));
 
@@ -169,6 +164,9 @@ const ROUGHLY = { mostRounds: 40, enough: 0.01 };
 
 /** Where two coils share several turns of metal the sum of squares falls slowly along a narrow valley: some 200 rounds. */
 const TO_THE_END = { mostRounds: 300 };
+
+/** Near a minimum the step is what the normal equations say; damping, they would take many rounds along a valley. */
+const IN_THE_VALLEY = { damping: 1e-7 };
 
 /** The scatter is read from what is left between neighbours, which the last steps along a valley do not move. */
 const FOR_THE_SCATTER = { mostRounds: 40, enough: 0.5 };
@@ -266,16 +264,19 @@ function triedForms(sweeps: SweepsOfCoil, noise: readonly Noise[], loop: Tried):
     ...simple,
     twoLoops,
     fitForm(sweeps, 'core and loop', noise, loop),
-    fitForm(sweeps, 'three loops', noise, twoLoops, [thirdLoop(twoLoops)]),
+    fitForm(sweeps, 'three loops', noise, twoLoops, thirdLoop(twoLoops)),
     fitForm(sweeps, 'loop and resistance', noise, loop),
   ];
 }
 
-/** Three loops where two were found: one below both, one between, one above. */
-function thirdLoop({ minimum: { values } }: Tried): readonly number[] {
+/** Three loops where two were found: one below both, one between, one above; or both and one far above. */
+function thirdLoop({ minimum: { values } }: Tried): readonly (readonly number[])[] {
   const [one, other] = [values.slice(3, 5), values.slice(5, 7)].sort(([, a = 0], [, b = 0]) => a - b);
   const [[lower = 0, low = 0], [upper = 0, high = 0]] = [one ?? [], other ?? []];
-  return [lower - 0.8, low - 1.3, lower + 0.4, (low + high) / 2, upper - 0.4, high + 0.3];
+  return [
+    [lower - 0.8, low - 1.3, lower + 0.4, (low + high) / 2, upper - 0.4, high + 0.3],
+    [lower, low, upper, high, upper + 0.7, high + 1.7],
+  ];
 }
 
 const SIMPLE_FORMS: readonly CoilForm[] = ['plain', 'loop', 'core'];
@@ -421,7 +422,7 @@ function finished(
   sweeps: SweepsOfCoil,
   { problem, minimum: { values } }: Tried,
   noise: readonly Noise[],
-): Omit<SweepFit, 'rival'> {
+): Omit<SweepFit, 'rival' | 'losses'> {
   const { chiSquared, follows, freedom } = leftBy(sweeps, problem, values);
   const stretch = Math.sqrt((Math.max(1, chiSquared) * (1 + follows)) / (1 - follows)) * (1 + 2 / freedom);
   const stretched = sweepProblem(sweeps, problem.form, noise, stretch);

@@ -172,7 +172,7 @@ export function sweepProblem(
   const priors = nuisances.filter(({ sd }) => Number.isFinite(sd));
   const bounded = hasCoil ? boundsOf(form, network) : [];
   const residuals = data + priors.length + dc.length + bounded.length;
-  const deviations = curves.map((curve, index) => deviationsOf(curve, noise[index] ?? FIRST_NOISE, stretch));
+  const deviations = curves.map((curve, index) => deviationsOf(curve, noise[index], stretch));
   const logs = curves.map(({ magnitude }) => Float64Array.from(magnitude, Math.log));
   const out = new Float64Array(2);
   const outSlopes = new Float64Array(2 * parameters);
@@ -364,10 +364,10 @@ const FIRST_NOISE: Noise = { share: 0.005, floor: 0 };
 /** Better than this no file is believed: the last digit of a table has as much. */
 const LEAST_DEVIATION = 2e-4;
 
-function deviationsOf(
+export function deviationsOf(
   { hz, magnitude, relativeSd }: MeasuredCurve,
-  { share, floor }: Noise,
-  stretch: number,
+  { share, floor }: Noise = FIRST_NOISE,
+  stretch = 1,
 ): Float64Array {
   return Float64Array.from(hz, (_, at) => {
     const known = relativeSd?.[at] ?? Math.hypot(share, floor / (magnitude[at] ?? 1));
