@@ -98,7 +98,7 @@ describe('pages for everybody', function () {
         const view = await harness.open({ theme, language, width });
         await showAll(view, await bench(sample, text?.()).shown(subject, { t: languageOf(language), width }));
         assert.deepEqual(await accessFaults(view.page), []);
-        await view.page.close();
+        view.close();
       });
 
   for (const [index, theme] of IN_THEMES.entries())
@@ -122,7 +122,7 @@ describe('pages for everybody', function () {
 
   for (const theme of themesFor(views.length))
     it(`the page of a finding, ${theme}`, async () => {
-      const { page, post } = await harness.open({ theme, explanation: true });
+      const { page, post, close } = await harness.open({ theme, explanation: true });
       const here = { file: 'wren.pickup', line: 7, message: 'Say `hot violet`.', fixes: ['Join violet to hot'] };
       const explained = explanationPage('circuit/open');
       assert.ok(explained);
@@ -130,7 +130,7 @@ describe('pages for everybody', function () {
       await post({ page: explained, here } as never);
       await page.locator('h1').waitFor();
       assert.deepEqual(await accessFaults(page), []);
-      await page.close();
+      close();
     });
 
   const readers = [

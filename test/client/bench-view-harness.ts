@@ -90,6 +90,8 @@ interface PageOptions {
 
 export interface BenchPage {
   readonly page: Page;
+  /** Leaves the page to the next that is opened; where a test has changed more than what is in it, it closes `page` instead. */
+  close(): void;
   post(...messages: readonly ToView[]): Promise<void>;
   /** What the view has sent so far. */
   sent(): Promise<readonly FromView[]>;
@@ -110,9 +112,16 @@ export async function startHarness(): Promise<BenchHarness> {
   const address = server.address();
   const origin = `http://127.0.0.1:${typeof address === 'object' ? address?.port : 0}`;
   const browser = await openTestBrowser();
+  const free: Page[] = [];
   return {
-    open: ({ theme = 'vscode-light', width = 1000, state, explanation = false, language = 'en' } = {}) =>
-      openPage(browser.context, `${origin}/${theme}/${language}${explanation ? '?explanation' : ''}`, width, state),
+    open: async ({ theme = 'vscode-light', width = 1000, state, explanation = false, language = 'en' } = {}) => {
+      const asked = new URLSearchParams({
+        script: explanation ? 'explanation' : 'view',
+        ...(state && { state: JSON.stringify(state) }),
+      });
+      const page = free.pop() ?? (await newPage(browser.context));
+      return openPage(page, `${origin}/${theme}/${language}?${asked}`, width, () => free.push(page));
+    },
     empty: () => browser.context.newPage(),
     close: async () => {
       await browser.close();
@@ -143,8 +152,8 @@ async function serve(files: Readonly<Record<string, string | Buffer>>): Promise<
         ? 'text/css'
         : 'text/html';
     response.setHeader('content-type', request.url?.endsWith('.png') ? 'image/png' : `${type}; charset=utf-8`);
-    const [page = '', script = 'view'] = (request.url ?? '').slice(1).split('?');
-    response.end(file ?? frameOf(page, script));
+    const { pathname, searchParams } = new URL(request.url ?? '', 'http://bench');
+    response.end(file ?? frameOf(pathname.slice(1), searchParams.get('script') ?? 'view'));
   });
   await new Promise<void>((resolve) => server.listen(0, '127.0.0.1', resolve));
   return server;
@@ -182,17 +191,12 @@ const words = (): string =>
     .replaceAll('&', '&amp;')
     .replaceAll('"', '&quot;');
 
-async function openPage(
-  context: BrowserContext,
-  address: string,
-  width: number,
-  state: ViewState | undefined,
-): Promise<BenchPage> {
+/** A page takes twice as long to come as to be loaded anew, so each serves many tests. */
+async function newPage(context: BrowserContext): Promise<Page> {
   const page = await context.newPage();
-  await page.setViewportSize({ width, height: 900 });
   await page.addInitScript(`
     const sent = [];
-    let state = ${JSON.stringify(state ?? null)} ?? undefined;
+    let state = JSON.parse(new URLSearchParams(location.search).get('state') ?? 'null') ?? undefined;
     Object.assign(globalThis, {
       harness: { sent, state: () => state, contexts: 0, sources: 0 },
       acquireVsCodeApi: () => ({ postMessage: (message) => sent.push(message), getState: () => state, setState: (next) => { state = next; } }),
@@ -202,10 +206,16 @@ async function openPage(
     const start = AudioBufferSourceNode.prototype.start;
     AudioBufferSourceNode.prototype.start = function (...rest) { harness.sources += 1; return start.apply(this, rest); };
   `);
+  return page;
+}
+
+async function openPage(page: Page, address: string, width: number, close: () => void): Promise<BenchPage> {
+  await page.setViewportSize({ width, height: 900 });
   await page.goto(address);
   await until(page, 'harness.sent.length > 0');
   return {
     page,
+    close,
     post: async (...messages) => {
       // Messages of a window arrive one after the other: when the last one is through, so are ours.
       await page.evaluate(

@@ -58,7 +58,7 @@ describe('the bench view in a browser', function () {
       await bench('foundling').shown({ kind: 'pickup', name: 'foundling' }, { t, width: 390 }),
     ];
     for (const shown of german) {
-      const { page } = await opened(shown, { width: 390, language: 'de' });
+      const { page, close } = await opened(shown, { width: 390, language: 'de' });
       const said = await page.evaluate(() => {
         // What a spec says, and findings that are told in English yet.
         const english = 'code, .lk, .settled .q, .changes, option, h1, bdi, style, [lang="en"], .rev';
@@ -78,12 +78,12 @@ describe('the bench view in a browser', function () {
         () => [document.documentElement.scrollWidth, window.innerWidth] as const,
       );
       assert.ok(wide <= whole, `${wide} px in ${whole}`);
-      await page.close();
+      close();
     }
   });
 
   it('shows photographs with what they show as words, larger by keyboard, and why one is not there', async () => {
-    const { page, post, sent } = await opened(pickup);
+    const { page, post, sent, close } = await opened(pickup);
     const caption = '<b>leads</b> as found';
     const range = { start: { line: 6, character: 2 }, end: { line: 6, character: 9 } };
     await post({
@@ -111,11 +111,11 @@ describe('the bench view in a browser', function () {
     assert.equal(await button.getAttribute('aria-pressed'), 'true');
     await section.getByRole('button', { name: 'line 7' }).click();
     assert.ok((await sent()).some((each) => each.type === 'reveal line' && each.line === 6));
-    await page.close();
+    close();
   });
 
   it('what if: knobs move by keyboard, estimates follow at once and exact numbers once they rest; nothing is written unasked', async () => {
-    const { page, post, sent } = await opened(pickup);
+    const { page, post, sent, close } = await opened(pickup);
     const turns = {
       id: 'screw.turns',
       label: 'screw coil, turns',
@@ -169,11 +169,11 @@ describe('the bench view in a browser', function () {
     assert.equal(await slider.inputValue(), '5000');
     assert.ok(await write.isDisabled());
     assert.equal(await section.getByRole('status').first().textContent(), '');
-    await page.close();
+    close();
   });
 
   it('shows findings, schematic, numbers with ±, response, positions and readings still missing', async () => {
-    const { page } = await opened(instrument);
+    const { page, close } = await opened(instrument);
     assert.equal(
       await page.locator('section[aria-label="Findings"] .find').count(),
       Math.max(instrument.drawing.findings.length, 1),
@@ -187,7 +187,7 @@ describe('the bench view in a browser', function () {
     assert.ok(await page.locator('section[aria-label="Response"] svg').isVisible());
     assert.ok(await page.locator('section[aria-label="Positions"] svg').isVisible());
     assert.match((await page.locator('section[aria-label="Readings"]').textContent()) ?? '', /position 2 … kohm/);
-    await page.close();
+    close();
   });
 
   it('of a pickup with something open shows the one reading to take next, and nothing where nothing is open', async () => {
@@ -197,10 +197,10 @@ describe('the bench view in a browser', function () {
       (await section.textContent()) ?? '',
       /^Measure nextInductance\. Inductance meter at 1.kHz.*About 2.min of handling\. Write: inductance hot to ground … H at 1.kHz/,
     );
-    await open.page.close();
+    open.close();
     const closed = await opened(await bench('hesk-neck').shown({ kind: 'pickup', name: 'hesk-neck' }));
     assert.ok(await closed.page.locator('section[aria-label="Measure next"]').isHidden());
-    await closed.page.close();
+    closed.close();
   });
 
   it('sets what a finding quotes from the spec as code, and shows no mark of it; what it quotes stays text', async () => {
@@ -210,11 +210,11 @@ describe('the bench view in a browser', function () {
       ...instrument.drawing,
       findings: [{ code: 'circuit/open', severity: 'error', message, range }],
     } as const;
-    const { page } = await opened({ ...instrument, drawing });
+    const { page, close } = await opened({ ...instrument, drawing });
     const item = page.locator('section[aria-label="Findings"] .find').first();
     assert.deepEqual(await item.locator('code').allTextContents(), ['hot <b>violet</b>', 'ground']);
     assert.doesNotMatch((await item.textContent()) ?? '', /`/);
-    await page.close();
+    close();
   });
 
   it('shows the target and the builds for it, and sends which one is to be written', async () => {
@@ -231,7 +231,7 @@ describe('the bench view in a browser', function () {
       assert.ok(await view.page.evaluate<boolean>('document.documentElement.scrollWidth <= innerWidth'));
       await section.getByRole('button', { name: 'Use this: write build 1 into the spec' }).press('Enter');
       assert.deepEqual((await view.sent()).at(-1), { type: 'use build', index: 0 });
-      await view.page.close();
+      view.close();
     }
   });
 
@@ -264,7 +264,7 @@ describe('the bench view in a browser', function () {
       assert.ok(await view.page.evaluate<boolean>('document.documentElement.scrollWidth <= innerWidth'));
       await section.getByRole('button').first().press('Enter');
       assert.deepEqual((await view.sent()).at(-1), { type: 'write plan' });
-      await view.page.close();
+      view.close();
     }
   });
 
@@ -276,7 +276,7 @@ describe('the bench view in a browser', function () {
         it(`${theme}: axe finds no fault of ${of}`, async () => {
           const view = await opened(at === 0 ? instrument : compared, { theme });
           assert.deepEqual(await accessFaults(view.page), []);
-          await view.page.close();
+          view.close();
         });
   }
 
@@ -286,7 +286,7 @@ describe('the bench view in a browser', function () {
       [pickup, 420],
       [instrument, 1000],
     ] as const) {
-      const { page, post } = await opened(shown, { width });
+      const { page, post, close } = await opened(shown, { width });
       let framed = 0;
       for (const part of shown.drawing.parts) {
         await post({ type: 'highlight', part });
@@ -305,18 +305,18 @@ describe('the bench view in a browser', function () {
       assert.ok(framed > 5, `${framed} frames`);
       await post({ type: 'highlight', part: undefined });
       assert.equal(await page.locator('.frame').count(), 0);
-      await page.close();
+      close();
     }
   });
 
   it('position and pots stay in sight, and hide where there are none', async () => {
-    const { page, post } = await opened(instrument);
+    const { page, post, close } = await opened(instrument);
     await page.evaluate('document.scrollingElement.scrollTo(0, 1200)');
     const at = (await page.locator('.ctl').boundingBox())?.y;
     assert.equal(at, 0);
     await post({ type: 'drawing', render: 2, drawing: pickup.drawing, part: undefined });
     assert.equal(await page.locator('.ctl').isVisible(), false);
-    await page.close();
+    close();
   });
 
   it('positions and pots are turned by the keyboard, and say where they stand', async () => {
@@ -336,7 +336,7 @@ describe('the bench view in a browser', function () {
       sent.filter(({ type }) => type === 'pots'),
       [{ type: 'pots', pots: { volume: 9.5, tone: 10 } }],
     );
-    await view.page.close();
+    view.close();
   });
 
   it('each control of a slot, and a blend, has a slider of its own by its name; the one in hand stays when the drawing follows', async () => {
@@ -360,7 +360,7 @@ describe('the bench view in a browser', function () {
     assert.equal(await slider('neck volume').getAttribute('aria-valuetext'), '9 of 10');
     assert.equal(await slider('bridge volume').getAttribute('aria-valuetext'), '10 of 10');
     assert.deepEqual(await accessFaults(view.page), []);
-    await view.page.close();
+    view.close();
   });
 
   it('never goes back: an older drawing and sections of an older drawing are dropped', async () => {
@@ -372,7 +372,7 @@ describe('the bench view in a browser', function () {
     assert.ok(numbers);
     await view.post({ type: 'section', render: 4, content: numbers });
     assert.equal(await view.page.locator('.numbers caption').textContent(), 'Numbers');
-    await view.page.close();
+    view.close();
   });
 
   it('a drawing that follows another is the same as on a fresh page; what is drawn as before stays the same element', async () => {
@@ -386,7 +386,7 @@ describe('the bench view in a browser', function () {
       await view.post({ type: 'drawing', render: 2 + at, drawing: next.drawing, part: undefined });
       const fresh = await opened(next);
       assert.equal(await drawn(view), await drawn(fresh));
-      await fresh.page.close();
+      fresh.close();
     }
     const texts = view.page.locator('.sheet-frame > svg:visible text');
     await texts.first().evaluate((text) => Object.assign(text, { kept: true }));
@@ -396,7 +396,7 @@ describe('the bench view in a browser', function () {
       'Another title',
       true,
     ]);
-    await view.page.close();
+    view.close();
   });
 
   it('broken text: the last drawing stays, the bar names the line', async () => {
@@ -407,7 +407,7 @@ describe('the bench view in a browser', function () {
     assert.equal(await view.page.locator('.sheet-frame:visible svg').count(), 1);
     await view.post({ type: 'drawing', render: 3, drawing: pickup.drawing, part: undefined });
     assert.equal(await view.page.locator('.stale').isVisible(), false);
-    await view.page.close();
+    view.close();
   });
 
   it('a file with nothing to draw: an invitation, and nothing of the file before', async () => {
@@ -426,7 +426,7 @@ describe('the bench view in a browser', function () {
     await view.page.getByRole('button', { name: 'Begin a pickup' }).click();
     assert.deepEqual((await view.sent()).at(-1), { type: 'begin', index: 0 });
     assert.deepEqual(await accessFaults(view.page), []);
-    await view.page.close();
+    view.close();
   });
 
   it('zoom and place are kept over an edit and over a reload', async () => {
@@ -445,7 +445,7 @@ describe('the bench view in a browser', function () {
     assert.equal(await top(), 300, 'and each is found where it was left');
     assert.equal(await view.page.locator('.zooms .zoom').nth(1).textContent(), '125 %');
     const state = await view.state();
-    await view.page.close();
+    view.close();
     assert.ok(state);
     assert.deepEqual([state.subject, state.zoom], [OTTLEWICK, 125]);
 
@@ -491,7 +491,7 @@ describe('the bench view in a browser', function () {
     assert.match(item ?? '', /^Fault 1 in the drawing: phase\/coils-cancel/);
     assert.doesNotMatch((await view.page.locator('.finds').textContent()) ?? '', /works against/);
     assert.match((await view.page.locator('svg [data-part="finding:1"]').first().textContent()) ?? '', /works against/);
-    await view.page.close();
+    view.close();
   });
 
   it('compare: facts with what they were, settled findings, numbers of both, bars beside changed parts', async () => {
@@ -519,14 +519,14 @@ describe('the bench view in a browser', function () {
     await page.getByText('B now', { exact: true }).first().click();
     assert.equal(await page.locator('.sheet-frame svg:visible').count(), 1);
     assert.equal((await view.state())?.side, 'now');
-    await page.close();
+    view.close();
   });
 
   it('two drawings of one pickup share no id', async () => {
-    const { page } = await opened(compared);
+    const { page, close } = await opened(compared);
     const ids = await page.evaluate<string[]>('[...document.querySelectorAll("[id]")].map(({ id }) => id)');
     assert.equal(new Set(ids).size, ids.length);
-    await page.close();
+    close();
   });
 
   it('a picture is a PNG of the drawing on white paper, whatever the theme', async () => {
@@ -547,7 +547,7 @@ describe('the bench view in a browser', function () {
       return [...context.getImageData(2, 2, 1, 1).data];
     })()`);
     assert.deepEqual(corner, [255, 255, 255, 255]);
-    await view.page.close();
+    view.close();
   });
 
   it('offers the strings that the spec says', async () => {
@@ -559,7 +559,7 @@ describe('the bench view in a browser', function () {
     assert.deepEqual(await strings.allTextContents(), ['string 4, E1', 'string 3, A1', 'string 2, D2', 'string 1, G2']);
     await showAll(view, pickup, 2);
     assert.equal(await strings.count(), 6);
-    await view.page.close();
+    view.close();
   });
 
   it('is silent until it is pressed; switching sides goes on with the same string', async () => {
@@ -573,7 +573,7 @@ describe('the bench view in a browser', function () {
     await view.page.locator('section[aria-label="Listen"]').getByText('A before').click();
     assert.deepEqual(await counts(), [1, 2]);
     assert.match((await view.page.locator('section[aria-label="Listen"]').textContent()) ?? '', /Left out:/);
-    await view.page.close();
+    view.close();
   });
 
   it('nothing moves where motion is not wanted', async () => {
@@ -599,9 +599,9 @@ describe('the bench view in a browser', function () {
   });
 
   it('a narrow view has one column and nothing beside the edge', async () => {
-    const { page } = await opened(compared, { width: 360 });
+    const { page, close } = await opened(compared, { width: 360 });
     assert.ok((await page.evaluate<number>('document.scrollingElement.scrollWidth')) <= 360);
-    await page.close();
+    close();
   });
 
   it('at any width from 380 px drawings and plots are whole, and words are 11 px high from 389 px on, those of plots at any', async () => {
@@ -642,11 +642,11 @@ describe('the bench view in a browser', function () {
         if (width >= 389) assert.ok(Math.min(...drawn) >= 11, `${width} px: ${Math.min(...drawn)}`);
       }
     }
-    await page.close();
+    view.close();
   });
 
   it('at any width no number is torn, and no column is as narrow as a letter', async () => {
-    const { page } = await opened(compared, { width: 320 });
+    const { page, close } = await opened(compared, { width: 320 });
     for (const width of [320, 420, 640]) {
       await page.setViewportSize({ width, height: 900 });
       const torn = await page.evaluate<string[]>(`[...document.querySelectorAll('.numbers .number')].flatMap((each) => {
@@ -661,7 +661,7 @@ describe('the bench view in a browser', function () {
       assert.deepEqual(narrow, [], `${width} px`);
       assert.ok((await page.evaluate<number>('document.scrollingElement.scrollWidth')) <= width);
     }
-    await page.close();
+    close();
   });
 
   it('what a spec says is text, never markup', async () => {
@@ -670,6 +670,6 @@ describe('the bench view in a browser', function () {
     const view = await opened(await bench('ottlewick-neck', text).shown(OTTLEWICK));
     assert.equal(await view.page.locator('img').count(), 0);
     assert.match((await view.page.locator('.sheet-frame svg').first().textContent()) ?? '', /<img src=x/);
-    await view.page.close();
+    view.close();
   });
 });
