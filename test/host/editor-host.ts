@@ -16,6 +16,25 @@ import { offerFromWeb } from './web-extension.ts';
 /** Longer than any test; a workbench that no longer says anything would otherwise hang the caller. */
 const SILENCE_MS = 300_000;
 
+/** What moves, or is painted beside a text, and which no test asks for. */
+const still = {
+  'breadcrumbs.enabled': false,
+  'editor.cursorBlinking': 'solid',
+  'editor.minimap.enabled': false,
+  'workbench.reduceMotion': 'on',
+};
+
+/** Runs in each frame: whatever moves in the editor's own has arrived at once, since each frame that is painted takes its time. */
+function holdStill(): void {
+  if (window.top !== window) return;
+  const sheet = new CSSStyleSheet();
+  sheet.replaceSync(`*, *::before, *::after {
+    animation-delay: 0s !important; animation-duration: 1ms !important; animation-iteration-count: 1 !important;
+    transition-delay: 0s !important; transition-duration: 0s !important;
+  }`);
+  document.adoptedStyleSheets = [sheet];
+}
+
 async function runTestsInWorkbench(): Promise<number> {
   // Desktop VS Code takes far more options than these; unknown ones are for it alone.
   const { values, positionals } = parseArgs({
@@ -47,7 +66,7 @@ async function runTestsInWorkbench(): Promise<number> {
   const extensionsFolder = path.join(dataFolder, 'extensions');
   const vsix = values['installed-package'];
   if (typeof vsix === 'string') installPackage(parts, vsix, dataFolder, extensionsFolder);
-  const server = await startServer(parts, { dataFolder, extensionsFolder });
+  const server = await startServer(parts, { dataFolder, extensionsFolder, settings: still });
   for (const signal of ['SIGINT', 'SIGTERM'] as const) process.once(signal, () => process.exit(130));
   const web = values.extensionDevelopmentKind === 'web';
   const debuggingPort = Number(values['remote-debugging-port'] ?? Number.NaN);
@@ -55,56 +74,60 @@ async function runTestsInWorkbench(): Promise<number> {
     executable,
     userDataFolder: path.join(dataFolder, 'browser'),
     ignoresContentPolicy: web,
+    width: 1100,
     ...(Number.isInteger(debuggingPort) ? { debuggingPort } : {}),
   });
-  const ends: (() => void)[] = [];
+  const page = await context.newPage();
+  await page.addInitScript(holdStill);
+  let end = (): void => undefined;
   try {
     const developed = { extension: path.resolve(extension), tests: path.resolve(tests) };
     const address = pageAddress(server.port, { folder: path.resolve(folder), ...(web ? {} : developed) });
-    // One window after the other, each of which says that it is in its language; what runs there is the suite's matter.
+    if (web) end = await offerFromWeb(page, developed.extension, developed.tests);
+    const report = await reports(page);
+    // One after the other in the same window, which then says that it is in that language; what runs there is the suite's matter.
     for (const language of String(values.languages ?? 'en').split(',')) {
-      const before = context.pages();
-      const page = await context.newPage();
-      for (const each of before) await each.close();
       if (language !== 'en') await page.addInitScript(`globalThis._VSCODE_NLS_LANGUAGE = ${JSON.stringify(language)};`);
-      if (web) ends.push(await offerFromWeb(page, developed.extension, developed.tests));
-      const code = await reportOf(page, address);
+      const code = await report(address);
       if (code !== 0) return code;
     }
     return 0;
   } finally {
     await context.close();
-    for (const end of ends) end();
+    end();
     server.stop();
     rmSync(dataFolder, { recursive: true, force: true, maxRetries: 5, retryDelay: 200 });
   }
 }
 
-/** Opens the workbench in a page and waits until the tests in it have ended, with their code. */
-async function reportOf(page: Page, address: string): Promise<number> {
+/** Opens the workbench in a page, as often as it is called, and waits each time until the tests in it have ended, with their code. */
+async function reports(page: Page): Promise<(address: string) => Promise<number>> {
   let heard = (): void => undefined;
-  const reported = new Promise<number>((resolve) => {
-    const late = setTimeout(() => {
-      console.error(`editor host: not a word for ${SILENCE_MS / 60_000} minutes`);
-      resolve(124);
-    }, SILENCE_MS);
-    heard = () => void late.refresh();
-    const report = (code: number): void => {
-      clearTimeout(late);
-      resolve(code);
-    };
-    page.once('crash', () => {
-      console.error('editor host: the page crashed');
-      report(70);
-    });
-    void page.exposeFunction('codeAutomationExit', (code: number) => report(code));
+  let report = (_code: number): void => undefined;
+  page.once('crash', () => {
+    console.error('editor host: the page crashed');
+    report(70);
   });
+  await page.exposeFunction('codeAutomationExit', (code: number) => report(code));
   await page.exposeFunction('codeAutomationLog', (_type: string, args: readonly unknown[]) => {
     heard();
     console.log(args.map(asText).join(' '));
   });
-  await page.goto(address);
-  return await reported;
+  return async (address) => {
+    const reported = new Promise<number>((resolve) => {
+      const late = setTimeout(() => {
+        console.error(`editor host: not a word for ${SILENCE_MS / 60_000} minutes`);
+        resolve(124);
+      }, SILENCE_MS);
+      heard = () => void late.refresh();
+      report = (code) => {
+        clearTimeout(late);
+        resolve(code);
+      };
+    });
+    await page.goto(address);
+    return await reported;
+  };
 }
 
 function fail(line: string): number {
