@@ -21,7 +21,10 @@ function harness(
       asked += 1;
       return { found: isReady() ? [] : undefined, isDone: true };
     },
-    send: ({ uri, version }) => sent.push(`${uri} ${version}`),
+    send: ({ uri, version }) => {
+      sent.push(`${uri} ${version}`);
+      return undefined;
+    },
   });
   const run = (messages: (() => void)[] = []): void => {
     const next = (): void => {
@@ -127,7 +130,10 @@ describe('sending findings', () => {
         const tellsEarly = wantsEarly && more === 3;
         return { found: tellsEarly || more <= 0 ? [] : undefined, isDone: more <= 0 };
       },
-      send: ({ uri }, _, isDone) => sent.push(`${uri} ${isDone ? 'done' : 'early'}`),
+      send: ({ uri }, _, isDone) => {
+        sent.push(`${uri} ${isDone ? 'done' : 'early'}`);
+        return undefined;
+      },
     });
     const run = (most: number): void => {
       for (let done = 0; done < most && turns.length > 0; done += 1) turns.shift()?.();
@@ -138,6 +144,44 @@ describe('sending findings', () => {
     push.edited(documentOf('short'));
     run(Number.POSITIVE_INFINITY);
     assert.deepEqual(sent, ['long early', 'short done', 'long done', 'all is sent']);
+  });
+
+  it('what was told is out before the work goes on, unless something is typed', async () => {
+    const work: string[] = [];
+    let isOut = (): void => undefined;
+    const turns: (() => void)[] = [];
+    const push = createPush({
+      soon: (callback) => turns.push(callback),
+      rested: () => undefined,
+      all: () => [],
+      othersAffected: () => assert.fail('nobody said so'),
+      inSight: () => [],
+      diagnose: ({ version }) => {
+        work.push(`work on ${version}`);
+        return { found: [], isDone: false };
+      },
+      send: () =>
+        new Promise<void>((resolve) => {
+          isOut = resolve;
+        }),
+    });
+    const run = async (): Promise<void> => {
+      for (let turn = turns.shift(); turn; turn = turns.shift()) turn();
+      await new Promise(setImmediate);
+    };
+    const document = documentOf('a');
+    push.edited(document);
+    await run();
+    await run();
+    assert.deepEqual(work, ['work on 1']);
+    isOut();
+    await run();
+    await run();
+    assert.deepEqual(work, ['work on 1', 'work on 1']);
+    edit(document);
+    push.edited(document);
+    await run();
+    assert.deepEqual(work.slice(2), ['work on 2']);
   });
 
   it('nothing is sent where nothing can be said yet', () => {

@@ -15,7 +15,8 @@ export interface Push {
 export interface PushTarget {
   /** Works a while on a document as it is now. `wantsEarly`: it was typed in, and what can be told early is to be sent. */
   readonly diagnose: (document: TextDocument, wantsEarly: boolean) => Diagnosed;
-  readonly send: (document: TextDocument, found: Diagnostic[], isDone: boolean) => void;
+  /** What it returns is settled once that is out; nothing where nobody has to wait for it. */
+  readonly send: (document: TextDocument, found: Diagnostic[], isDone: boolean) => Promise<void> | undefined;
   /** All documents that are open, and that some of them have been affected where all were. */
   readonly all: () => Iterable<TextDocument>;
   readonly othersAffected: () => void;
@@ -36,7 +37,8 @@ export interface Diagnosed {
 
 /**
  * Sends findings after each change, always those of the text as it is then, with its version. Changes that come in one
- * burst are answered once: before it works, and between its turns of work, it lets every message through that is already waiting. One document is worked
+ * burst are answered once: before it works, and between its turns of work, it lets every message through that is already waiting. What it has told is out before it works on: of a long
+ * message, a part waits here until it is read at the other end. One document is worked
  * off at a time, the one edited last first, so that typing never waits for the files that depend on it; of those the ones in sight first.
  */
 export function createPush({ diagnose, send, all, othersAffected, inSight, soon, rested }: PushTarget): Push {
@@ -70,26 +72,28 @@ export function createPush({ diagnose, send, all, othersAffected, inSight, soon,
     const seen = changes;
     const look = (): void => {
       isScheduled = false;
-      if (changes === seen) workOffOne();
-      schedule();
+      const sending = changes === seen ? workOffOne() : undefined;
+      if (sending) sending.then(schedule, schedule);
+      else schedule();
     };
     // Messages that wait take their turns one by one: the first hop comes before the next of them, the second behind it.
     soon(() => soon(look));
   };
-  const workOffOne = (): void => {
+  const workOffOne = (): Promise<void> | undefined => {
     if (areAllBehind) {
       areAllBehind = false;
       goBehind(all());
       if (behind.size > 0) othersAffected();
     }
     const document = next();
-    if (document === undefined) return;
+    if (document === undefined) return undefined;
     drop(document);
     const { found, isDone } = diagnose(document, typedIn.has(document));
     if (isDone) typedIn.delete(document);
     else goesFirst(document);
-    if (found) send(document, found, isDone);
+    const sending = found && send(document, found, isDone);
     if (first.length + behind.size === 0) rested();
+    return sending;
   };
   return {
     edited: (document) => {

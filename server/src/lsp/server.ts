@@ -117,9 +117,10 @@ function start(
         refresh: () => void connection.languages.diagnostics.refresh().catch(ignore),
       })
     : undefined;
-  const sendTo = (uri: string, version: number | undefined, found: Diagnostic[]): void => {
-    if (pull) pull.publish(uri, version ?? null, found);
-    else void connection.sendDiagnostics({ uri, ...given({ version }), diagnostics: found });
+  const sendTo = (uri: string, version: number | undefined, found: Diagnostic[]): Promise<void> | undefined => {
+    if (!pull) return connection.sendDiagnostics({ uri, ...given({ version }), diagnostics: found });
+    pull.publish(uri, version ?? null, found);
+    return undefined;
   };
   const asSent = sentFindings({ ...abilities, textOf: (uri) => session.files.document(uri) });
   const unopened = createWorkspaceFindings({
@@ -133,12 +134,12 @@ function start(
       return analysis && document && asSent(document, analysis);
     },
     release: (uri) => workspace.release(uri),
-    send: (uri, found) => sendTo(uri, undefined, found),
+    send: (uri, found) => void sendTo(uri, undefined, found),
     failed: report,
   });
   const soon = (callback: () => void): void =>
     platform.soon(() => heeding(report, 'sending findings', callback)(undefined));
-  const send = ({ uri, version }: TextDocument, found: Diagnostic[]): void => sendTo(uri, version, found);
+  const send = ({ uri, version }: TextDocument, found: Diagnostic[]) => sendTo(uri, version, found);
   const tell = (document: TextDocument, complete: boolean, isNews: boolean): void => {
     const { uri, version } = document;
     const { pickups = [], instruments = [] } = session.analysisOf(document)?.model ?? {};
@@ -175,7 +176,7 @@ function start(
     ready: (document) => {
       const [hasMore, hasOther] = [session.complete(document), looksAtParts(document)];
       const isNews = hasMore || hasOther;
-      if (isNews) send(document, diagnosed(document));
+      if (isNews) void send(document, diagnosed(document));
       tell(document, true, isNews);
       warmUpOnce(document);
     },
@@ -216,11 +217,13 @@ function start(
     send: (document, found, isDone) => {
       const { version } = document;
       const before = toldEarly.get(document);
-      if (before?.version !== version || !sayTheSame(before.found, found)) send(document, found);
+      const isNews = before?.version !== version || !sayTheSame(before.found, found);
+      const sending = isNews ? send(document, found) : undefined;
       toldEarly.set(document, isDone ? undefined : { version, found });
-      if (!isDone) return;
+      if (!isDone) return sending;
       tell(document, false, true);
       late.wanted(document);
+      return sending;
     },
   });
   const refreshBeside = (): void => {
@@ -239,7 +242,7 @@ function start(
   };
   const closed = (uri: string): void => {
     if (pull) pull.dropped(uri);
-    else sendTo(uri, undefined, []);
+    else void sendTo(uri, undefined, []);
   };
   listenToDocuments(connection, session, { push, late, workspace, unopened, affected, listingChanged, closed, report });
   if (pull) servePull(connection, pull, unopened, report);
