@@ -78,6 +78,46 @@ describe('the points of sweeps in a position', () => {
     assert.ok(furthest(offOf('1 bridge series neck', 1, row), offOf('1 bridge series neck')) < 1e-9);
   });
 
+  it('leave a strip of what the fits leave at the jack, as wide as the points scatter, in level and phase', () => {
+    const { measured, description } = pictureOf('1 bridge');
+    const [level = assert.fail(), phase = assert.fail()] = measured?.strips ?? assert.fail();
+    assert.deepEqual([level.unit, phase.unit], ['dB', '°']);
+    for (const { off, offSd } of [level, phase]) {
+      // Chance alone leaves 95 % within two deviations (JCGM 100:2008, G.1.3), 91 to 99 % of so many points.
+      const within = off.filter((each, index) => Math.abs(each) < 2 * (offSd[index] ?? 0)).length / off.length;
+      assert.ok(within > 0.9 && within < 0.995, `${within}`);
+    }
+    assert.match(description, /The circuit holds/);
+    // Of two of which each has its own points, both scatter.
+    const both = pictureOf('1 bridge parallel neck').measured?.strips[0] ?? assert.fail();
+    const middle = (values: readonly number[]) => values[40] ?? Number.NaN;
+    const alone = pictureOf('1 bridge', 2).measured?.strips[0] ?? assert.fail();
+    assert.ok(Math.abs(middle(both.offSd) / middle(alone.offSd) - Math.SQRT1_2) < 0.01);
+  });
+
+  it('are of every coil, where all of them were swept and the whole was not', () => {
+    const played = instrument('1 heron')
+      .replace(/[\s\S]*(?=instrument)/, '')
+      .replace(/ +pickup neck.*\n/, '');
+    const measuredOf = (edit: (text: string) => string) => {
+      const analysis = analysedSample('mistakes/reading-contradicts-sweep.pickup', (text) =>
+        edit(text + played.replace('pickup bridge yarrow-bridge', 'pickup heron heron')),
+      );
+      const [made = assert.fail()] = analysis.instruments;
+      return positionResponsePicture({ analysis, instrument: made }, '1')?.measured;
+    };
+    const apart = (text: string) => text.replace(/ +sweep hot.*\n/, '');
+    const [whole, coils] = [measuredOf((text) => text), measuredOf(apart)];
+    assert.match(whole?.verdict ?? '', /^Points: as measured \(sweeps\/t-series-opposing\.csv\)/);
+    assert.match(coils?.verdict ?? '', /^Points: as measured \(sweeps\/t-screw\.csv, sweeps\/t-slug\.csv\)/);
+    const { off = [] } = coils?.strips[0] ?? {};
+    assert.ok(off.length > 100 && Math.max(...off.map(Math.abs)) < 0.1, `${Math.max(...off.map(Math.abs))}`);
+    assert.equal(
+      measuredOf((text) => apart(text).replace(/ +sweep slug.*\n/, '')),
+      undefined,
+    );
+  });
+
   it('are not there where something sounds that was not swept', () => {
     const isSwept = (positions: string, edit?: (text: string) => string) => pictureOf(positions, 1, edit).measured;
     const oneOnly = (text: string) => text.replace(/(like yarrow-bridge[^}]*)sweep .*\n/, '$1\n');

@@ -1,4 +1,5 @@
 /** A selector position as a circuit: its pickups and coils joined as the position says, controls, cable and input. */
+import type { Coil } from '../model/coil.ts';
 import type { Control, Instrument, Selection, Slot } from '../model/instrument.ts';
 import { looseNetlist, type PickupNetlist } from '../model/netlist.ts';
 import { jointOf, type Pickup } from '../model/pickup.ts';
@@ -44,7 +45,7 @@ export interface Setting extends Played {
   /** Inductances and capacitances of the coils; without, the network holds at 0 Hz only. */
   readonly full: boolean;
   readonly scaling: Scaling;
-  /** A source of current at the leads of each pickup, to ask what a change of its impedance does. */
+  /** A source of current at the leads of each pickup and the ends of each coil, to ask what a change of its impedance does. */
   readonly probed?: boolean;
 }
 
@@ -69,6 +70,8 @@ export interface PlacedMetal {
 /** What a position takes, between its leads. */
 export interface PlacedProbe {
   readonly part: SelectionPart;
+  /** At the ends of one of its coils, where the part has several. */
+  readonly coil?: Coil;
   readonly quick: QuickEstimates;
   /** Its own source of current, from ground to hot. */
   readonly source: string;
@@ -237,7 +240,7 @@ function place(
   const hotNet = part.kind === 'tap' ? netlist.netOf(netlist.leads.get(part.lead)?.node ?? '') : netlist.hot;
   tie(hotNet, hotNode, 'hot');
   tie(netlist.ground, groundNode, 'ground');
-  probe(part, quick, prefix, [hotNode, groundNode], build);
+  probe({ part, quick }, prefix, [hotNode, groundNode], build);
   if (netlist.chassis !== netlist.ground) tie(netlist.chassis, ground, 'shield');
 
   const alone = part.kind === 'coil' ? part.coil : undefined;
@@ -268,12 +271,12 @@ function place(
   if (leadF > 0 && !beside)
     build.components.push(capacitor({ name: `${prefix}own cable`, from: hotNode, to: groundNode, farad: leadF }));
   for (const segment of kept) build.segments.push({ segment, part, slot: part.slot, quick });
+  if (part.kind === 'pickup') probeCoils({ part, quick }, kept, prefix, build);
   placeMetal(part.slot, netlist, nodeOf, prefix, build);
 }
 
 function probe(
-  part: SelectionPart,
-  quick: QuickEstimates,
+  of: Pick<PlacedProbe, 'part' | 'quick' | 'coil'>,
   prefix: string,
   [hot, low]: readonly [string, string],
   { components, probes, setting }: Build,
@@ -281,7 +284,21 @@ function probe(
   if (!setting.probed) return;
   const source = `${prefix}probe`;
   components.push(currentSource({ name: source, from: low, to: hot }));
-  probes.push({ part, quick, source, hot, ground: low });
+  probes.push({ ...of, source, hot, ground: low });
+}
+
+function probeCoils(
+  of: Pick<PlacedProbe, 'part' | 'quick'>,
+  segments: readonly Segment[],
+  prefix: string,
+  build: Build,
+): void {
+  for (const coil of new Set(segments.map((segment) => segment.coil))) {
+    const own = segments.filter((segment) => segment.coil === coil);
+    const [start, finish] = [own[0]?.start, own.at(-1)?.finish];
+    if (start !== undefined && finish !== undefined)
+      probe({ ...of, coil }, `${prefix}${coil.name} `, [finish, start], build);
+  }
 }
 
 function placeMetal(
@@ -384,7 +401,9 @@ function solderPickup(slot: Slot, nets: NetsSelection, nodeAt: (terminal: string
         ? [alone.at(-1)?.finish, alone[0]?.start]
         : [hotNet, groundNet].map((net) => (net === undefined ? undefined : nodeOf(net)));
     const named = part.kind === 'coil' ? `${prefix}${part.coil} ` : prefix;
-    if (from !== undefined && to !== undefined) probe(part, quick, named, [from, to], build);
+    if (from !== undefined && to !== undefined) probe({ part, quick }, named, [from, to], build);
+    const own = segments.filter(({ coil }) => partOf.get(coil.name) === part);
+    if (part.kind === 'pickup') probeCoils({ part, quick }, own, prefix, build);
   }
   for (const segment of segments) {
     const part = partOf.get(segment.coil.name) ?? silentPart(slot, segment.coil.name, nets.place);

@@ -26,6 +26,11 @@ export interface PositionPoints {
   readonly hz: readonly number[];
   /** Above the curve that is drawn, dB. */
   readonly offDb: readonly number[];
+  /** One deviation of that, by the scatter of the points. */
+  readonly sdDb: readonly number[];
+  /** What the phase at the jack lies off, degrees; `undefined` where a sweep holds none. */
+  readonly offDegrees: readonly number[] | undefined;
+  readonly sdDegrees: readonly number[];
   /** The sweeps that they are of. */
   readonly swept: readonly SweptCoil[];
 }
@@ -42,16 +47,20 @@ export function positionPoints(
   const deviating = sweptIn(built);
   const [first] = deviating ?? [];
   if (!deviating || !first) return undefined;
-  const points = first.deviations.flatMap(({ hz }) => {
-    const off = offAt(built, deviating, hz);
-    return off === undefined ? [] : [{ hz, off }];
-  });
+  const points = first.deviations.flatMap(({ hz }) => offAt(built, deviating, hz) ?? []);
+  const isPhased = deviating.every(({ swept }) => swept.group.sweeps.every(({ curve }) => curve.phase));
   return {
     hz: points.map(({ hz }) => hz),
-    offDb: points.map(({ off }) => off),
-    swept: deviating.map(({ swept }) => swept),
+    offDb: points.map(({ db }) => db),
+    sdDb: points.map(({ sd }) => sd * DB),
+    offDegrees: isPhased ? points.map(({ turned }) => turned * DEGREES) : undefined,
+    sdDegrees: points.map(({ sd }) => sd * DEGREES),
+    swept: [...new Set(deviating.map(({ swept }) => swept))],
   };
 }
+
+const DB = 20 / Math.LN10;
+const DEGREES = 180 / Math.PI;
 
 interface Deviating {
   readonly probe: PlacedProbe;
@@ -64,18 +73,33 @@ interface Deviation {
   readonly hz: number;
   readonly admittance: Complex;
   readonly share: Complex;
+  /** One deviation of it over its size. */
+  readonly relativeSd: number;
 }
 
+/** Of each part the sweep of all of it, else those of each of its coils. */
 function sweptIn({ probes }: PositionNetwork): readonly Deviating[] | undefined {
-  const found = probes.flatMap((probe): Deviating[] => {
-    const { part, quick } = probe;
-    const of = part.kind === 'coil' ? quick.netlist.pickup.coils.find(({ name }) => name === part.coil) : 'whole';
-    const isPlain = part.kind !== 'tap' && !(part.kind === 'coil' && part.throughOhm);
-    const swept = of && isPlain ? holdingSweep(quick, of) : undefined;
-    const deviations = swept && deviationsOf(swept);
-    return swept && deviations?.length ? [{ probe, swept, deviations }] : [];
+  const parts = [...new Set(probes.map(({ part }) => part))];
+  const found = parts.map((part) => {
+    const own = probes.filter((each) => each.part === part);
+    const [whole, coils] = [own.filter(({ coil }) => !coil), own.filter(({ coil }) => coil)];
+    const inAll = (among: readonly PlacedProbe[]) => {
+      const deviating = among.flatMap(deviatingAt);
+      return among.length > 0 && deviating.length === among.length ? deviating : undefined;
+    };
+    return inAll(whole) ?? inAll(coils);
   });
-  return found.length === probes.length ? found : undefined;
+  return found.every((each) => each !== undefined) ? found.flat() : undefined;
+}
+
+function deviatingAt(probe: PlacedProbe): readonly Deviating[] {
+  const { part, quick, coil } = probe;
+  const named = part.kind === 'coil' ? quick.netlist.pickup.coils.find(({ name }) => name === part.coil) : 'whole';
+  const of = coil ?? named;
+  const isPlain = part.kind !== 'tap' && !(part.kind === 'coil' && part.throughOhm);
+  const swept = of && isPlain ? holdingSweep(quick, of) : undefined;
+  const deviations = swept && deviationsOf(swept);
+  return swept && deviations?.length ? [{ probe, swept, deviations }] : [];
 }
 
 function deviationsOf({ fit, sweeps, capacitanceF }: SweptCoil): readonly Deviation[] {
@@ -83,17 +107,27 @@ function deviationsOf({ fit, sweeps, capacitanceF }: SweptCoil): readonly Deviat
     .flatMap((_, at) => measuredPoints(fit, sweeps, at))
     .filter(({ hz }) => hz >= 20 && hz <= 20_000)
     .sort((a, b) => a.hz - b.hz)
-    .map(({ hz, measured, fitted }) => {
+    .map(({ hz, measured, fitted, rest, phaseRest = 0, sd }) => {
       const own = divide(ONE, fitted);
       const admittance = subtract(divide(ONE, measured), own);
       const across: Complex = { re: 0, im: 2 * Math.PI * hz * capacitanceF.value };
-      return { hz, admittance, share: divide(admittance, subtract(own, across)) };
+      const relativeSd = sd / Math.max(LEAST_REST, Math.hypot(rest, phaseRest));
+      return { hz, admittance, share: divide(admittance, subtract(own, across)), relativeSd };
     });
 }
 
 const ONE: Complex = { re: 1, im: 0 };
+const LEAST_REST = 1e-9;
 
-function offAt(built: PositionNetwork, deviating: readonly Deviating[], hz: number): number | undefined {
+/** What the voltage lies off: its level in dB, its angle and one deviation of either as shares of it. */
+interface Off {
+  readonly hz: number;
+  readonly db: number;
+  readonly turned: number;
+  readonly sd: number;
+}
+
+function offAt(built: PositionNetwork, deviating: readonly Deviating[], hz: number): Off | undefined {
   const { network, output, segments } = built;
   const atOutput = transfers(network, output, hz);
   if (typeof atOutput === 'string') return undefined;
@@ -102,10 +136,12 @@ function offAt(built: PositionNetwork, deviating: readonly Deviating[], hz: numb
     const [hot, low] = [probe.hot, probe.ground].map((node) => transfers(network, node, hz));
     const deviation = deviationAt(deviations, hz);
     if (!Array.isArray(hot) || !Array.isArray(low) || !deviation) return undefined;
-    const own = segments.flatMap(({ part, segment }) => (part === probe.part ? [index.get(segment.source) ?? -1] : []));
+    const own = segments.flatMap(({ part, segment }) =>
+      part === probe.part && (!probe.coil || probe.coil === segment.coil) ? [index.get(segment.source) ?? -1] : [],
+    );
     return { hot, low, own, deviation, injected: atOutput[index.get(probe.source) ?? -1] ?? zero };
   });
-  let [before, after] = [0, 0];
+  let [before, after, turned, variance] = [0, 0, 0, 0];
   for (const { values, weight } of timesOf(stringDrives(built))) {
     const sum = (transfer: readonly Complex[], sources?: readonly number[]) =>
       network.sources.reduce(
@@ -116,18 +152,26 @@ function offAt(built: PositionNetwork, deviating: readonly Deviating[], hz: numb
         zero,
       );
     const voltage = sum(atOutput);
+    const part = weight * magnitude(voltage) ** 2;
     let changed = voltage;
     for (const effect of effects) {
       if (!effect) return undefined;
       const { hot, low, own, deviation, injected } = effect;
       const across = subtract(sum(hot), sum(low));
-      changed = add(changed, multiply(deviation.share, sum(atOutput, own)));
-      changed = subtract(changed, multiply(multiply(deviation.admittance, across), injected));
+      const change = subtract(
+        multiply(deviation.share, sum(atOutput, own)),
+        multiply(multiply(deviation.admittance, across), injected),
+      );
+      changed = add(changed, change);
+      variance += weight * (magnitude(change) * deviation.relativeSd) ** 2;
     }
-    before += weight * magnitude(voltage) ** 2;
+    before += part;
     after += weight * magnitude(changed) ** 2;
+    turned += part > 0 ? part * divide(changed, voltage).im : 0;
   }
-  return before > 0 && after > 0 ? 10 * Math.log10(after / before) : undefined;
+  return before > 0 && after > 0
+    ? { hz, db: 10 * Math.log10(after / before), turned: turned / before, sd: Math.sqrt(variance / before) }
+    : undefined;
 }
 
 /** Between two points straight over the logarithm of frequency; beyond the last ones nothing was measured. */
@@ -138,5 +182,10 @@ function deviationAt(deviations: readonly Deviation[], hz: number): Deviation | 
   if (high.hz === hz || !low) return high.hz === hz ? high : undefined;
   const share = Math.log(hz / low.hz) / Math.log(high.hz / low.hz);
   const between = (a: Complex, b: Complex) => add(scale(a, 1 - share), scale(b, share));
-  return { hz, admittance: between(low.admittance, high.admittance), share: between(low.share, high.share) };
+  return {
+    hz,
+    admittance: between(low.admittance, high.admittance),
+    share: between(low.share, high.share),
+    relativeSd: low.relativeSd * (1 - share) + high.relativeSd * share,
+  };
 }

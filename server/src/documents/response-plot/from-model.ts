@@ -13,10 +13,10 @@ import { ENGLISH, type Language } from '../../words/languages/language.ts';
 import { titleOf } from '../../words/parts.ts';
 import { positionTitle } from '../../words/selections.ts';
 import { settingWords } from '../../words/setting-words.ts';
-import { filesWords } from '../../words/sweep-words.ts';
+import { filesWords, verdictWords } from '../../words/sweep-words.ts';
 import { untoldWords } from '../../words/untold.ts';
 import { loadWords } from './load-words.ts';
-import { levelAt, type MeasuredPicture, measuredPicture } from './measured.ts';
+import { levelAt, type MeasuredPicture, measuredPicture, phaseStrip, restStrip } from './measured.ts';
 import { type CurvePicture, type ResponsePicture, resonanceWords } from './response-plot.ts';
 
 /** A state of a pickup to compare with. */
@@ -127,16 +127,17 @@ export function positionResponsePicture(
   const title = titleOf(instrument);
   const position = instrument.positions.find((each) => each.key.value === key);
   const what = position === undefined ? '' : positionTitle(position, t);
+  const measured = position && positionMeasured(state, position, now, played, t);
   return {
     t,
     id: `response-${instrument.name}-${key}`,
     title: `${t('{0}, position {1}: {2}', title, key, what)}${past === undefined ? '' : `, ${t('before and now')}`}`,
     subtitle: t('Response at the jack; {0}.', settingWords(instrument, played, t)),
     name: t('Frequency response of {0}, position {1}', title, key),
-    description: description(now, past, t),
+    description: [description(now, past, t), ...(measured ? [measured.verdict] : [])].join(' '),
     now,
     before: past,
-    measured: position && positionMeasured(state, position, now, played, t),
+    measured,
     strings: usualTuning(instrument.strings?.value.count ?? 0),
     isOfWinding: isLoudnessOpen(state, key, played),
   };
@@ -152,15 +153,25 @@ function positionMeasured(
 ): MeasuredPicture | undefined {
   const points = selection && positionPoints(instrument, selection, quickOfBench(analysis), played);
   if (!points) return undefined;
-  const { hz, offDb, swept } = points;
+  const { hz, offDb, sdDb, offDegrees, sdDegrees, swept } = points;
+  const files = new Set(swept.map(filesWords));
   return {
     points: { hz, levelDb: hz.map((each, index) => levelAt(band, each) + (offDb[index] ?? 0)) },
-    strips: [],
-    verdict: t(
-      'Points: as measured ({0}), brought to what hangs on them here.',
-      [...new Set(swept.map(filesWords))].join(', '),
-    ),
-    legend: [],
+    strips: [
+      restStrip({ hz, off: offDb, offSd: sdDb }, t),
+      ...(offDegrees ? [phaseStrip({ hz, off: offDegrees, offSd: sdDegrees }, t)] : []),
+    ],
+    verdict: [
+      t('Points: as measured ({0}), brought to what hangs on them here.', [...files].join(', ')),
+      ...new Set(swept.map((each) => `${files.size > 1 ? `${filesWords(each)}: ` : ''}${verdictWords(each, t)}`)),
+    ].join(' '),
+    legend: [
+      offDegrees
+        ? t(
+            'Rest in decibels at the jack, below it of the phase in degrees, each in a band of two deviations of the points.',
+          )
+        : t('Rest in decibels at the jack, in a band of two deviations of the points. A sweep holds no phase.'),
+    ],
   };
 }
 

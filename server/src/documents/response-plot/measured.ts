@@ -85,16 +85,8 @@ export function measuredPicture(
       levelDb: shown.map((point) => levelAt(band, point.hz) + offFitted(point, farad, loadAdmittance(load, point.hz))),
     },
     strips: [
-      {
-        word: t('rest'),
-        title: t('What is left, measured less fitted'),
-        unit: 'dB',
-        hz,
-        off: shown.map(({ rest }) => rest * DB),
-        offSd: shown.map(({ sd }) => sd * DB),
-        isChange: false,
-      },
-      ...phaseStrip(shown, t),
+      restStrip({ hz, off: shown.map(({ rest }) => rest * DB), offSd: shown.map(({ sd }) => sd * DB) }, t),
+      ...phaseStrips(shown, t),
     ],
     verdict: verdictWords(swept, t),
     legend: [
@@ -140,20 +132,38 @@ function numbersOf(
   };
 }
 
+type StripPoints = Pick<StripPicture, 'hz' | 'off' | 'offSd'>;
+
+/** Of level. */
+export const restStrip = (points: StripPoints, t: Language): StripPicture => ({
+  word: t('rest'),
+  title: t('What is left, measured less fitted'),
+  unit: 'dB',
+  isChange: false,
+  ...points,
+});
+
+export const phaseStrip = (points: StripPoints, t: Language): StripPicture => ({
+  word: t('phase'),
+  title: t('What is left of the phase, measured less fitted'),
+  unit: '°',
+  isChange: false,
+  ...points,
+});
+
 /** Of the points that hold phase; of several sweeps one may hold none. */
-function phaseStrip(shown: readonly MeasuredPoint[], t: Language): readonly StripPicture[] {
+function phaseStrips(shown: readonly MeasuredPoint[], t: Language): readonly StripPicture[] {
   const points = shown.flatMap(({ hz, phaseRest, sd }) => (phaseRest === undefined ? [] : [{ hz, phaseRest, sd }]));
   if (points.length === 0) return [];
   return [
-    {
-      word: t('phase'),
-      title: t('What is left of the phase, measured less fitted'),
-      unit: '°',
-      hz: points.map(({ hz }) => hz),
-      off: points.map(({ phaseRest }) => phaseRest * DEGREES),
-      offSd: points.map(({ sd }) => sd * DEGREES),
-      isChange: false,
-    },
+    phaseStrip(
+      {
+        hz: points.map(({ hz }) => hz),
+        off: points.map(({ phaseRest }) => phaseRest * DEGREES),
+        offSd: points.map(({ sd }) => sd * DEGREES),
+      },
+      t,
+    ),
   ];
 }
 

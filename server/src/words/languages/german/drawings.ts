@@ -110,6 +110,10 @@ export const DRAWINGS = {
   'The circuit does not hold: {0} is left where the points scatter by {1}. Its numbers are not used.':
     'Die Schaltung passt nicht: {0} bleiben übrig, und die Punkte streuen um {1}. Ihre Zahlen werden nicht verwendet.',
   'Points: as measured, brought to this load.': 'Punkte: wie gemessen, auf diese Last umgerechnet.',
+  'Rest in decibels at the jack, below it of the phase in degrees, each in a band of two deviations of the points.':
+    'Rest in Dezibel an der Buchse, darunter der Phase in Grad, jeweils in einem Band von zwei Standardabweichungen der Punkte.',
+  'Rest in decibels at the jack, in a band of two deviations of the points. A sweep holds no phase.':
+    'Rest in Dezibel an der Buchse, in einem Band von zwei Standardabweichungen der Punkte. Eine Messung enthält keine Phase.',
   'Points: as measured ({0}), brought to what hangs on them here.':
     'Punkte: wie gemessen ({0}), auf das umgerechnet, was hier an ihnen hängt.',
   'Rest in decibels, in a band of two deviations of the points. The sweep holds no phase.':
