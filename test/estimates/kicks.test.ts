@@ -53,6 +53,8 @@ describe('a kick at one coil', () => {
 
   it('says nothing with both probes on one point, or on points between which the coil gives nothing', () => {
     assert.deepEqual(kicked('kick a-out to a-out approach positive'), [0, 0, 0]);
+    assert.deepEqual(kicked('kick nobody to a-in approach positive'), [0, 0, 0]);
+    assert.deepEqual(kicked('kick nobody to a-in at a approach positive'), [0, 0, 0]);
     const other = pickup(coil('a'), coil('b'), readings(['kick b-out to b-in at a approach positive']));
     assert.deepEqual(known(other)[0], [0, 0, 0]);
   });

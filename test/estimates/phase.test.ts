@@ -100,7 +100,7 @@ describe('phase of coils together', () => {
     for (const [ofAlike, turns, against, others] of [
       ['first', 5000, 'a', 'b'],
       ['last', 5000, 'b', 'a'],
-      ['first', 9000, 'a', 'b'],
+      ['first', 3000, 'b', 'a'],
     ] as const) {
       // Of the open one not even the size is known: the others are weighed by theirs all the same.
       const live = [sized(a, { stringTurns: 5000 }), open, sized(b, { stringTurns: turns, string: other })];
@@ -111,6 +111,16 @@ describe('phase of coils together', () => {
         `${ofAlike} ${turns}`,
       );
     }
+  });
+
+  it('takes the very last of several on each side', () => {
+    const [w, x, y, z] = coils('w x y z');
+    const live = [sized(w, {}), sized(x, {}), sized(y, { string: other }), sized(z, { string: other })];
+    const names = (ofAlike: 'first' | 'last') =>
+      opposed(live, pairsHeard(live), ofAlike)
+        .against.map(({ coil }) => coil.name)
+        .join();
+    assert.deepEqual([names('first'), names('last')], ['w,x', 'y,z']);
   });
 
   it('goes the way of the larger part of its hum', () => {

@@ -162,6 +162,16 @@ describe('what strings drive', () => {
     );
   });
 
+  it('is all coils where none of them sounds', () => {
+    const { circuit, named } = circuitOf(
+      [coil('a', ...serving('1 to 3')), coil('b', ...serving('4 to 6'))],
+      ['hot a-out', 'ground a-out', 'link a-in b-in b-out'],
+    );
+    const drives = stringDrives(circuit);
+    assert.ok(!Array.isArray(drives));
+    assert.deepEqual(named(drives as Readonly<Record<string, number>>), { a: -5000, b: -5000 });
+  });
+
   it('overlaps where coils share strings', () => {
     const { circuit } = circuitOf([coil('a', ...serving('1 to 4')), coil('b', ...serving('3 to 6'))], row('a', 'b'));
     const drives = stringDrives(circuit) as readonly { readonly values: object; readonly weight: number }[];
@@ -194,6 +204,21 @@ describe('what each coil gives to the output', () => {
       [5000, 0.5],
       [5000, 0.5],
     ]);
+  });
+
+  it('is nothing of one that a shunt of a two-hundredth leaves less than a hundredth', () => {
+    const [main, shunt] = (['a', 'b'] as const).map((name, index) =>
+      coil(name, 'bobbin six', 'wire w', ...wound([40_000, 200][index])),
+    );
+    assert.ok(main && shunt);
+    assert.deepEqual(given([main, shunt], ['hot a-out b-out', 'ground a-in b-in']), [[200, 1]]);
+  });
+
+  it('is at the place of its pickup, where somebody knows that', () => {
+    const { circuit } = circuitOf([coil('a', ...wound(5000))], row('a'));
+    const places = (placeOf?: () => number) =>
+      contributionsOf(circuit, 'string', 10, placeOf)?.map(({ place }) => place);
+    assert.deepEqual([places(), places(() => 0.3)], [[undefined], [0.3]]);
   });
 
   it('is one of a tapped coil, whatever its parts', () => {

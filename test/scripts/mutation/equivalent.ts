@@ -338,6 +338,18 @@ const EQUIVALENT: readonly Equivalent[] = [
     of: 'netOfNode(partNode(',
     because: 'all metal is among the points of the netlist',
   },
+  {
+    file: NETLIST,
+    before: 'leads.get(leadName(lead.own.value))?.ends.some((e) => e.coil === coil && e.end === end)',
+    after: 'leads.get(leadName(lead.own.value))?.ends.every((e) => e.coil === coil && e.end === end)',
+    because: 'a lead that a coil brings out is the lead of one end',
+  },
+  {
+    file: NETLIST,
+    before: 'name === undefined && coils.length === 1',
+    after: '(name === undefined) || (coils.length === 1)',
+    because: 'a kick that names no coil says of several nothing, kept or not',
+  },
   ...[
     'groundNet !== undefined && chassis !== undefined && groundNet !== chassis',
     'groundNet !== undefined && chassis !== undefined',
