@@ -4,6 +4,7 @@
  * at its start. The string signal of a coil goes with direction · wind · pole, its hum with direction · wind.
  */
 import { type Coil, type PoleUp, poleSign, rotationFromSpindle, rotationSign, type Sign } from '../model/coil.ts';
+import { endsSince } from '../model/ends-since.ts';
 import { type DatedBlock, magnetWorkAt } from '../model/life.ts';
 import { looseNetlist, type PickupNetlist, probedNets } from '../model/netlist.ts';
 import type { Pickup } from '../model/pickup.ts';
@@ -127,6 +128,16 @@ function signEvidence(life: PickupLife, ohmOf: PerSegment, turnsShare: PerSegmen
     }
     return { name: `pole ${coil} ${ago}`, turned };
   };
+  /** Whether start and finish of what was kicked are those that its wind is stated by since; `undefined` where nobody knows. */
+  const endsAsNow = (coil: string, state: PickupNetlist, worksAgo: number): Sign | undefined => {
+    let since: Sign | undefined = 1;
+    for (let ago = worksAgo; ago > 0 && life.outlasted(coil, ago); ago--) {
+      const later = life.states[ago - 1];
+      since = later && endsSince(coil, state, later);
+      if (since !== 1) return since;
+    }
+    return since;
+  };
   const addPole = (coil: string, worksAgo: number, known: Known) => {
     const { name, turned } = poleOf(coil, worksAgo);
     system.add([name], { ...known, sign: times(known.sign, turned) });
@@ -153,9 +164,11 @@ function signEvidence(life: PickupLife, ohmOf: PerSegment, turnsShare: PerSegmen
       const isNow = state === life.states[0];
       const results = kickResults(state, own, isNow ? ohmOf : () => NOMINAL_OHM, isNow ? turnsShare : ALL_ALIKE);
       for (const { coil, result } of results) {
+        const since = endsAsNow(coil.name, state, worksAgo);
+        if (since === undefined) continue;
         const { name, turned } = poleOf(coil.name, worksAgo);
         const against = system.add([windOf(coil.name, worksAgo), name], {
-          sign: times(result.windPole, turned),
+          sign: times(times(result.windPole, since), turned),
           basis: 'measured',
           places: [result.kick.place],
         });
