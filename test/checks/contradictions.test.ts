@@ -296,3 +296,52 @@ pickup p {
     assert.deepEqual(told(spec('counterclockwise', 'new', 'new')), []);
   });
 });
+
+describe('a coil whose leads nobody had traced when it came in', () => {
+  const text = (found: string, ends: string, wound: string, reads: string) => `magnet bar {
+  material alnico-5
+  size 60 x 12 x 3 mm
+}
+pickup found {
+  conductors red white green black
+  coil one {
+    turns 5_000
+  }
+  coil two {
+    turns 5_000
+${found}  }
+  magnet bar north toward two
+  readings "as it came" {
+    kick green to black at two approach ${reads}
+  }
+}
+pickup now reworks found {
+  coil two {
+    kept
+    wound ${wound}
+${ends}  }
+  magnet bar north toward two, kept
+}
+`;
+  const ends = (start: string, finish: string) => `    start to ${start}\n    finish to ${finish}\n`;
+  const isTold = (spec: string) => analyse(spec).findings.some(({ code }) => code === 'reading/contradicts');
+
+  // North-up, wound clockwise, red on the finish: approach reads positive; each of the three turned over turns it over.
+  for (const [start, finish] of [
+    ['green', 'black'],
+    ['black', 'green'],
+  ] as const)
+    for (const wound of ['clockwise', 'counterclockwise'])
+      for (const reads of ['positive', 'negative'])
+        it(`is judged by the ends that are stated since: ${wound} from ${start}, ${reads}`, () => {
+          const agrees = (finish === 'green') === ((wound === 'clockwise') === (reads === 'positive'));
+          const since = ends(start, finish);
+          assert.equal(isTold(text('', since, wound, reads)), !agrees);
+          assert.equal(isTold(text(since, since, wound, reads)), !agrees);
+        });
+
+  it('is not judged where it has other leads since', () => {
+    for (const reads of ['positive', 'negative'])
+      assert.equal(isTold(text('', ends('red', 'white'), 'clockwise', reads)), false);
+  });
+});

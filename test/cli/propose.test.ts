@@ -75,6 +75,12 @@ describe('propose', () => {
   it('says why there is nothing to propose', async () => {
     const { stdout } = await shell.run(['propose', 'hesk-neck.pickup']);
     assert.match(stdout, /^pickup hesk-neck states no target/);
+    const knapweed = readFileSync(shell.path(SAMPLE), 'utf8');
+    shell.write('made.pickup', `${knapweed.replace(/^(pickup .*\{\n)/m, '$1  made 2026-11-02\n')}pickup other {\n}\n`);
+    assert.match(
+      (await shell.run(['propose', 'made.pickup'])).stdout,
+      /^pickup knapweed-neck has been made: .* take its `made` line out\n$/,
+    );
     assert.match((await shell.run(['propose', 'shop.pickup'])).stdout, /holds no pickup with something to propose/);
   });
 });

@@ -109,8 +109,8 @@ const readIt =
 
 /** What is still to be wound is planned by its target. Inductance and resonance ask for more than a finding may wait for. */
 function forTarget(coil: Coil, { pickup, quick, bench }: PickupContext): Advice | undefined {
-  // What was kept is read; what was measured as built is built.
-  if (coil.work?.value === 'kept') return undefined;
+  // What was kept or made is read; what was measured as built is built.
+  if (coil.work?.value === 'kept' || pickup.made) return undefined;
   const { resistance } = pickup.target ?? {};
   const proposal =
     resistance &&

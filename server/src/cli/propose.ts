@@ -23,6 +23,12 @@ import { analysed, SOURCE_OPTIONS } from './source.ts';
 import type { Styles } from './styles.ts';
 import { jsonText, visible } from './visible.ts';
 
+/** Of a file with several, those that have nothing to propose are passed over; where all have, a target says which were meant. */
+function worthTelling(proposed: readonly Proposed[]): readonly Proposed[] {
+  const found = proposed.filter(({ proposal }) => typeof proposal !== 'string');
+  return found.length > 0 ? found : proposed.filter(({ proposal }) => proposal !== 'no target');
+}
+
 export const propose = defineCommand({
   name: 'propose',
   summary: 'what to wind: builds that reach the target with what lies on the shelf, each with its odds',
@@ -50,8 +56,7 @@ export const propose = defineCommand({
       context.progress.step(`${shown}: ${each.pickup.name}`);
       return { pickup: each, proposal: proposeBuilds(analysis, each) };
     });
-    // Of a file with several, those that have nothing to propose are passed over.
-    const told = proposed.length > 1 ? proposed.filter(({ proposal }) => typeof proposal !== 'string') : proposed;
+    const told = proposed.length > 1 ? worthTelling(proposed) : proposed;
     context.progress.clear();
     const locate = locator(analysis, context.cwd);
     context.stdout.write(

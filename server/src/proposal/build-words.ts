@@ -160,6 +160,7 @@ function deepEnough(held: Build | undefined, filled: number, t: Language): strin
 
 export const NO_PROPOSAL_WORDS: Readonly<Record<NoProposal, string>> = {
   'no target': 'states no target: say what it should reach, as in `target { resonance 2.4 kHz loaded }`',
+  'made already': 'has been made: where it is still to be wound, take its `made` line out',
   'nothing left out':
     'leaves nothing out of a coil that is still to be wound: take the turns, the wire or the bobbin out of it',
   'nothing to choose from':

@@ -20,7 +20,7 @@ export interface Openings {
 /** `undefined` where nothing is left out of any coil that is still to be wound. */
 export function openingsOf(quick: QuickEstimates): Openings | undefined {
   const { pickup } = quick.netlist;
-  const coils = pickup.made ? [] : pickup.coils.flatMap((coil) => openingOf(coil, quick) ?? []);
+  const coils = pickup.coils.flatMap((coil) => openingOf(coil, quick) ?? []);
   if (coils.length === 0) return undefined;
   const heard = pickup.coils.filter((coil) => !coil.below && coil.serves?.value !== 'none');
   const hasRods = heard.some(({ bobbin }) => bobbin?.pole?.value !== 'none' && bobbin?.pole?.value.form === 'rod');

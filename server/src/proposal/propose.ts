@@ -45,11 +45,12 @@ export interface Proposal {
 }
 
 /** Why there is nothing to propose. */
-export type NoProposal = 'no target' | 'nothing left out' | 'nothing to choose from';
+export type NoProposal = 'no target' | 'made already' | 'nothing left out' | 'nothing to choose from';
 
 export function proposeBuilds(analysis: Analysis, { pickup }: Pick<PickupAnalysis, 'pickup'>): Proposal | NoProposal {
   const quick = quickOf(analysis.bench)(pickup);
   if (aimsOf(pickup).length === 0) return 'no target';
+  if (pickup.made) return 'made already';
   const openings = openingsOf(quick);
   if (!openings) return 'nothing left out';
   const proposing = { analysis, pickup, quick, shelf: shelfOf(analysis) };
