@@ -12,13 +12,14 @@ import { AS_PLAYED, positionNetwork } from '../../server/src/estimates/position-
 import { FULL_UP } from '../../server/src/estimates/positions.ts';
 import { stringDrives } from '../../server/src/estimates/sources.ts';
 import { sweptCoupling } from '../../server/src/estimates/sweep-coupling.ts';
+import { sweptEach } from '../../server/src/estimates/sweeps-measured.ts';
 import { sweptTogether } from '../../server/src/estimates/sweeps-together.ts';
 import { ground } from '../../server/src/physics/circuit/circuit.ts';
 import { coil, mutualInductance, shortedTurn } from '../../server/src/physics/circuit/coil.ts';
 import { capacitor, resistor } from '../../server/src/physics/circuit/components.ts';
 import { networkOf } from '../../server/src/physics/circuit/network.ts';
 import { responseFigures } from '../../server/src/physics/circuit/response.ts';
-import { SAMPLES, sampleText } from '../support/sample-files.ts';
+import { analysedSample, SAMPLES, sampleText } from '../support/sample-files.ts';
 import { referenceCurves } from './reference-sweeps.ts';
 
 const SAMPLE = 'mistakes/reading-contradicts-sweep.pickup';
@@ -119,6 +120,49 @@ function crestOf(hz: readonly number[], level: readonly number[], at: number): n
   const shift = (before - after) / (2 * (before - 2 * here + after));
   return (hz[at] ?? 0) * ((hz[at + 1] ?? 0) / (hz[at] ?? 1)) ** shift;
 }
+
+describe('two coils swept each alone, the other one loose beside it', () => {
+  /** As `fallow-upper.csv` and `fallow-lower.csv` were made (test/physics/sweeps/README.md). */
+  const TRUTH = [
+    { resistanceOhm: 3950, inductanceH: 2.05, capacitanceF: 55e-12 },
+    { resistanceOhm: 4080, inductanceH: 2.2, capacitanceF: 60e-12 },
+  ];
+  const sweptWith = (...edits: readonly Edit[]) => {
+    const { pickups, bench } = analysedSample('mistakes/sweep-circuit-differs-linked.pickup', all(...edits));
+    const [{ netlist } = assert.fail()] = pickups;
+    return { ...sweptTogether(netlist, bench), netlist, bench };
+  };
+  const alone: Edit = (text) => text.replace(/ +sweep hot.*\n/, '');
+  const apart: Edit = (text) => text.replace('readings "taken', 'readings apart "taken');
+
+  it('tell both, though the other rings along; not which way round they couple', () => {
+    const { swept, coupled } = sweptWith(alone, apart);
+    assert.equal(coupled.length, 0);
+    swept.forEach((each, index) => {
+      assert.ok(each.kind === 'coil' && each.verdict === 'holds');
+      for (const name of ['resistanceOhm', 'inductanceH', 'capacitanceF'] as const) {
+        const { value, sd } = each[name];
+        assert.ok(
+          Math.abs(value - (TRUTH[index]?.[name] ?? 0)) < 2 * sd && sd < 0.01 * value,
+          `${name}: ${value} ± ${sd}`,
+        );
+      }
+    });
+    // By itself the circuit of one coil leaves hundreds of times what the points scatter by.
+    const { netlist, bench } = sweptWith(alone, apart);
+    assert.ok(sweptEach(netlist, bench).every((each) => each.kind === 'coil' && each.verdict === 'does not hold'));
+  });
+
+  it('tell the same where their readings do not say that they were apart: there is nothing to mend', () => {
+    const [stated, unstated] = [sweptWith(alone, apart), sweptWith(alone)].map(({ swept }) => swept);
+    unstated?.forEach((each, index) => {
+      const other = stated?.[index];
+      assert.ok(each.kind === 'coil' && other?.kind === 'coil' && each.verdict === 'holds');
+      for (const name of ['inductanceH', 'capacitanceF'] as const)
+        assert.ok(Math.abs(each[name].value - other[name].value) < each[name].sd, `${each[name].value}`);
+    });
+  });
+});
 
 describe('the coupling of two coils', () => {
   it('is that of the sweeps wherever it is asked for', () => {

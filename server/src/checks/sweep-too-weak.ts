@@ -13,8 +13,8 @@ export const sweepTooWeak = definePickupCheck({
   run: ({ quick }) => {
     const weak = newestSwept(quick).flatMap((swept) => {
       if (swept.kind !== 'coil' || swept.verdict === 'does not hold') return [];
-      // Losses that are too small to be told change nothing that is heard.
-      const untold = untoldOf(swept).filter(({ because }) => because !== 'hardly any');
+      // Losses that are too small, or lie too far above the points, to be told change nothing that is heard.
+      const untold = untoldOf(swept).filter(({ number }) => number !== 'losses');
       if (untold.length === 0) return [];
       const words = untold.map((each) => untoldWords(swept, each, quick.bench)).join(' ');
       return [{ swept, words, causes: untold.map(({ because }) => because).join() }];

@@ -2,23 +2,30 @@
 import type { PickupNetlist } from '../model/netlist.ts';
 import { sweepsOf } from '../model/sweeps.ts';
 import { magneticSubject } from './measured-magnetics.ts';
+import { lossToldOf } from './sweep-comparison.ts';
 import { isCoil } from './sweep-set-up.ts';
 import type { Swept, SweptCoil, SweptNumber } from './sweeps-measured.ts';
 
 export interface Untold {
   readonly number: SweptNumber;
-  readonly because: 'input capacitance' | 'one exciter' | 'hardly any' | 'scatter';
+  readonly because: 'input capacitance' | 'one exciter' | 'hardly any' | 'far above' | 'scatter';
 }
 
-export function untoldOf({ tooWeak, group, sweeps }: SweptCoil): readonly Untold[] {
+export function untoldOf(swept: SweptCoil): readonly Untold[] {
+  const { tooWeak, group, sweeps } = swept;
   const kinds = new Set(group.sweeps.map(({ setUp }) => setUp.kind));
   const isAlone = sweeps.curves.some(({ kind }) => kind === 'alone');
   return tooWeak.map((number): Untold => {
-    if (number === 'losses') return { number, because: 'hardly any' };
+    if (number === 'losses') return { number, because: isLossSeen(swept) ? 'far above' : 'hardly any' };
     if (kinds.size === 1 && kinds.has('excited')) return { number, because: 'one exciter' };
     if (number === 'capacitance' && kinds.has('through') && !isAlone) return { number, because: 'input capacitance' };
     return { number, because: 'scatter' };
   });
+}
+
+function isLossSeen(swept: SweptCoil): boolean {
+  const { value, sd } = lossToldOf(swept);
+  return value > 2 * sd;
 }
 
 /** The next measurement of a pickup that says most; `undefined` where nothing is missing. */

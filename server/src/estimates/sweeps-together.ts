@@ -92,8 +92,10 @@ function fittedTogether(state: readonly SweptCoil[], netlist: PickupNetlist, ben
   const isWorse = parts.some(({ own, part }) => RANKS[part.verdict] > RANKS[own.verdict]);
   if (isWorse || RANKS[verdictOf(fit)] > Math.max(...parts.map(({ own }) => RANKS[own.verdict]))) return undefined;
   const told = new Map(parts.map(({ own, part }) => [own.group, part]));
-  // Of coils that no sweep is of alone nothing is told but what is read between their points.
-  if (!plan.joined.isCouplingFree || plan.known.length > 0) return { parts: told, coupled: [], metal: [] };
+  // Of coils that no sweep is of alone nothing is told but what is read between their points; which way round one couples to one that
+  // only lies beside it, no sweep tells.
+  const isJoined = plan.groups.some(({ live }) => live.length > 1);
+  if (!plan.joined.isCouplingFree || plan.known.length > 0 || !isJoined) return { parts: told, coupled: [], metal: [] };
   const turns = sharedTurns(fit.form, plan.joined, fit.problem.network, fit.values);
   const metal = turns.map(({ cornerHz, couplings }) => ({
     cornerHz,
@@ -130,7 +132,7 @@ interface Plan {
 
 /**
  * Coils of which each was swept alone as it lies among the others, or apart from them all. `undefined` where nothing is gained: no sweep of
- * several coils, or too little known of them.
+ * several coils and none that does not hold by itself, or too little known of them.
  */
 function planOf(
   state: readonly SweptCoil[],
@@ -139,12 +141,16 @@ function planOf(
   where: 'in the pickup' | 'by themselves',
 ): Plan | undefined {
   const found = state.map((swept) => ({ swept, live: coilsSwept(swept.group, netlist) }));
-  const coils = netlist.pickup.coils.filter((coil) => found.some(({ live }) => live.length > 1 && live.includes(coil)));
+  // Of two that were swept each alone, the other one rings along by its own capacitance where it lies beside.
+  const isBeside = where === 'in the pickup' && isRingingAlong(found, netlist);
+  const coils = netlist.pickup.coils.filter((coil) =>
+    found.some(({ live }) => (isBeside || live.length > 1) && live.includes(coil)),
+  );
   const used = found.filter(({ live }) => live.length > 0 && live.every((coil) => coils.includes(coil)));
   const alone = new Map(used.flatMap(({ swept, live }) => (live.length === 1 && live[0] ? [[live[0], swept]] : [])));
   const several = used.filter(({ live }) => live.length > 1);
   const known = coils.filter((coil) => !alone.has(coil));
-  if (several.length === 0) return undefined;
+  if (several.length === 0 && !isBeside) return undefined;
   const quick = quickEstimates(netlist, bench);
   const computed = { quick, magnetics: computedMagnetics(quick) };
   const circuits: ProbedCircuit[] = coils.map((_, coil) => aloneCircuit(coil));
@@ -155,7 +161,7 @@ function planOf(
     return circuit ? [{ swept, live, circuit: circuits.push(circuit) - 1, toldAs }] : [];
   });
   if (groups.length < used.length) return undefined;
-  const isCouplingFree = several.length > (known.length > 0 ? 1 : 0);
+  const isCouplingFree = isBeside || several.length > (known.length > 0 ? 1 : 0);
   // Of two coils that were swept by themselves no coupling needs to be computed.
   const areTold = known.length === 0 && coils.length === 2;
   const sets = setsOf(coils, alone, computed, where);
@@ -180,6 +186,16 @@ function planOf(
   };
   return { groups, coils, known, joined, sweeps: sweepsTogether(groups, joined) };
 }
+
+/** Whether both coils of a pickup were swept each alone only, and one of them does not look like one coil. */
+const isRingingAlong = (
+  found: readonly { readonly swept: SweptCoil; readonly live: readonly Coil[] }[],
+  { pickup }: PickupNetlist,
+): boolean =>
+  pickup.coils.length === 2 &&
+  pickup.coils.every((coil) => found.some(({ live }) => live.includes(coil))) &&
+  found.every(({ live }) => live.length === 1) &&
+  found.some(({ swept }) => swept.verdict !== 'holds');
 
 /**
  * From 0 a coupling may settle far off: begun with is what both together have more or less than each alone, about as much and either way; in

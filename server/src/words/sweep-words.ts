@@ -117,6 +117,8 @@ function reasonWords({ group }: SweptCoil, because: Untold['because'], bench: Be
       return 'an exciter alone gives the shape of a resonance, which is one number fewer than inductance and capacitance.';
     case 'hardly any':
       return 'they are too small here to be told.';
+    case 'far above':
+      return 'what metal takes far above the points does not follow from them.';
     case 'scatter':
       return 'the points scatter too much.';
   }
