@@ -67,16 +67,13 @@ function standingBeside(
   line: Place,
   written: readonly Finding[],
 ): readonly Finding[] | undefined {
-  const toldAnew = new Set<Finding>();
-  const standing: Finding[] = [];
-  for (const finding of findings) {
-    const same = written.find((each) => saysTheSame(each, finding));
-    if (same) toldAnew.add(same);
-    else if (![finding, ...finding.related].some(({ place }) => isOn(line, place))) standing.push(finding);
-    else if (isOfCircuit(finding)) standing.push({ ...finding });
-    else return undefined;
-  }
-  return toldAnew.size === written.length ? standing : undefined;
+  const isThere = ({ place }: Pick<Finding, 'place'>): boolean => isOn(line, place);
+  const there = findings.filter((each) => isThere(each) || each.related.some(isThere));
+  const toldAnew = there.filter((each) => written.some((one) => saysTheSame(one, each)));
+  const others = there.filter((each) => !toldAnew.includes(each));
+  if (toldAnew.length !== written.length || !others.every(isOfCircuit)) return undefined;
+  const copies = new Map(others.map((each) => [each, { ...each }]));
+  return findings.filter((each) => !toldAnew.includes(each)).map((each) => copies.get(each) ?? each);
 }
 
 /** Begins or ends there: what goes on behind it has moved nowhere. */

@@ -34,11 +34,8 @@ export function shownOf<T extends { readonly message: string }>(
   toShown: (finding: Finding) => T | undefined,
   t: Language,
 ): T[] {
-  const shown: T[] = [];
-  for (const finding of findings.slice(0, MOST_DIAGNOSTICS)) {
-    const one = toShown(finding);
-    if (one) shown.push(one);
-  }
+  const told = findings.slice(0, MOST_DIAGNOSTICS).map(toShown);
+  const shown = told.filter((each): each is T => each !== undefined);
   const rest = findings.length - MOST_DIAGNOSTICS;
   const last = shown.at(-1);
   if (rest <= 0 || last === undefined) return shown;

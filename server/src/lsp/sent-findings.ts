@@ -1,7 +1,7 @@
 import type { Diagnostic } from 'vscode-languageserver';
 import type { TextDocument } from 'vscode-languageserver-textdocument';
 import type { Chunk } from '../../../grammar/src/syntax-tree.ts';
-import { attached } from '../../../grammar/values/attached.ts';
+import { type Attached, attached } from '../../../grammar/values/attached.ts';
 import type { EarlyFindings, Home } from '../analysis/analysis-types.ts';
 import type { Finding } from '../checks/finding.ts';
 import { shownOf, toDiagnostic as toShown } from '../features/diagnostics.ts';
@@ -18,8 +18,9 @@ export type SentFindings = (document: TextDocument, analysis: EarlyFindings) => 
  */
 export function sentFindings({ t = ENGLISH, ...options }: Options): SentFindings {
   const sent = attached<Finding, Sent>();
+  const stood = attached<Chunk, Standing>();
   return (document, analysis) => {
-    const standing = standings(document, analysis, options.textOf);
+    const standing = standings(document, analysis, { textOf: options.textOf, stood });
     return shownOf(
       analysis.findings,
       (finding) => {
@@ -51,28 +52,48 @@ interface Standing extends Pick<Home, 'uri' | 'chunk'> {
 
 type StandingOf = (chunk: Chunk) => Standing | undefined;
 
-/** Of pieces as they stand now. */
-function standings(document: TextDocument, { uri, homeOf }: EarlyFindings, textOf: TextOf): StandingOf {
-  const known = new Map<Chunk, Standing>();
-  return (piece) => {
-    const before = known.get(piece);
-    if (before) return before;
+interface StandingsOptions {
+  readonly textOf: TextOf;
+  /** Where pieces stood that were asked for before. */
+  readonly stood: Attached<Chunk, Standing>;
+}
+
+/** Of pieces as they stand now: the same object of one that has not moved. Asked for with every finding at each keystroke, it leaves little behind. */
+function standings(
+  document: TextDocument,
+  { uri, homeOf }: EarlyFindings,
+  { textOf, stood }: StandingsOptions,
+): StandingOf {
+  let last: Chunk | undefined;
+  let itsStanding: Standing | undefined;
+  const standingOf: StandingOf = (piece) => {
     const home = homeOf(piece);
     const text = home?.uri === uri ? document : home && textOf(home.uri);
     if (!home || !text) return undefined;
     const { line, character } = text.positionAt(home.offset);
-    const standing = { uri: home.uri, chunk: home.chunk, line, character };
-    known.set(piece, standing);
-    return standing;
+    const now = { uri: home.uri, chunk: home.chunk, line, character };
+    const before = stood.get(piece);
+    if (before && isSame(before, now)) return before;
+    stood.set(piece, now);
+    return now;
+  };
+  return (piece) => {
+    // Findings come in the order of their places.
+    if (piece !== last) itsStanding = standingOf(piece);
+    last = piece;
+    return itsStanding;
   };
 }
 
 const relatedTo = ({ related }: Finding, standing: StandingOf) => related.map(({ place }) => standing(place.chunk));
 
+/** Asked for of every finding at each keystroke: it leaves nothing behind. */
 function standsThere({ own, related }: Sent, finding: Finding, standing: StandingOf): boolean {
   if (!isSame(own, standing(finding.place.chunk))) return false;
-  for (const [index, { place }] of finding.related.entries())
-    if (!isSame(related[index], standing(place.chunk))) return false;
+  for (let index = 0; index < related.length; index += 1) {
+    const place = finding.related[index]?.place;
+    if (!place || !isSame(related[index], standing(place.chunk))) return false;
+  }
   return true;
 }
 

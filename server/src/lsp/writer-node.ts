@@ -23,7 +23,8 @@ export class WholeMessageWriter extends AbstractMessageWriter implements Message
     return new Promise((resolve, reject) => {
       const content = isPublication(message) ? publicationParts(message) : [Buffer.from(JSON.stringify(message))];
       const bytes = content.reduce((sum, { length }) => sum + length, 0);
-      const whole = Buffer.concat([Buffer.from(`Content-Length: ${bytes}\r\n\r\n`), ...content]);
+      const header: Buffer = Buffer.from(`Content-Length: ${bytes}\r\n\r\n`);
+      const whole = Buffer.concat([header].concat(content));
       this.#to.write(whole, (error) => {
         if (!error) {
           resolve();
@@ -49,26 +50,24 @@ interface Publication extends Message {
 const isPublication = (message: Message): message is Publication =>
   Reflect.get(message, 'method') === PublishDiagnosticsNotification.method;
 
-const COMMA = Buffer.from(',');
-
 function publicationParts({ params: { diagnostics, ...params }, ...message }: Publication): readonly Buffer[] {
   // Both end in braces that are opened again for what comes between.
-  const head = JSON.stringify({ ...message, params }).slice(0, -2);
-  const parts: Buffer[] = [Buffer.from(`${head},"diagnostics":[`)];
-  for (const [index, each] of diagnostics.entries()) {
-    if (index > 0) parts.push(COMMA);
-    parts.push(asText(each));
-  }
-  parts.push(Buffer.from(']}}'));
-  return parts;
+  const head: Buffer = Buffer.from(`${JSON.stringify({ ...message, params }).slice(0, -2)},"diagnostics":[`);
+  const list = diagnostics.map(asText);
+  const [first] = list;
+  if (first) list[0] = first.subarray(COMMA.length);
+  return [head].concat(list, Buffer.from(']}}'));
 }
 
+const COMMA = ',';
+
+/** With the comma before it. */
 const texts = attached<Diagnostic, Buffer>();
 
 function asText(diagnostic: Diagnostic): Buffer {
   const before = texts.get(diagnostic);
   if (before) return before;
-  const text = Buffer.from(JSON.stringify(diagnostic));
+  const text = Buffer.from(COMMA + JSON.stringify(diagnostic));
   texts.set(diagnostic, text);
   return text;
 }
