@@ -152,6 +152,24 @@ describe('the cable of the pickup itself', () => {
 });
 
 describe('what is not known', () => {
+  it('of coils: what meters read of them from hot to ground is told all the same, with the doubt of unseen metal', () => {
+    const closed = (line: string) =>
+      pickupOf(
+        single('', read(`hot to ground 7.9 kohm at 20 degC\n    capacitance 120 pF\n    ${line}`)).replace(
+          / {4}(bobbin|wire) .*\n/g,
+          '',
+        ),
+      ).estimates();
+    const low = closed('inductance hot to ground 4.4 H at 120 Hz');
+    near(known(low.capacitanceF).value, 120e-12, 1e-9);
+    // L″ = L′ + R²C, L = L″/(1 + ω²L″C), by hand: 4.4062 H; no more than a thousandth of it is metal's at 120 Hz.
+    near(known(low.inductanceH).value, 4.4062, 1e-3);
+    const high = known(closed('inductance hot to ground 4.4 H at 1 kHz').inductanceH);
+    // By hand 4.317 H where there is no metal; 5 % more where it is as much as under a cover.
+    assert.ok(Math.abs(high.value - 4.317) < 2 * high.sd && Math.abs(high.value - 4.317 * 1.05) < 2 * high.sd);
+    assert.equal(high.basis, 'reading');
+  });
+
   it('without wire: turns as stated, resistance as read, everything else unknown', () => {
     const coil = coilOf(
       pickupOf(single('    turns 5000', read('c1 4.05 kohm at 20 degC')).replace('    wire w1\n', '')),

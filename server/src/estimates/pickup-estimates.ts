@@ -34,6 +34,7 @@ import { responseEstimates } from './response-estimates.ts';
 import { scalingCauses } from './scaling-causes.ts';
 import { contributionsOf, type Drive, REFERENCE_LEVEL_DB, type Source, stringDrives } from './sources.ts';
 import { asSwept } from './swept-whole.ts';
+import { wholeAsRead } from './whole-as-read.ts';
 
 /** What is known without any inductance. */
 export function quickPickupEstimates(quick: QuickEstimates): PickupEstimates {
@@ -128,7 +129,7 @@ export function pickupEstimates(
   }
   const seen = asSwept(quick);
   if (!areCoilsKnown(seen) || quick.netlist.hot === undefined || quick.netlist.ground === undefined)
-    return { ...base, coils, leadReadings: readings };
+    return { ...base, ...wholeAsRead(quick), coils, leadReadings: readings };
 
   const { inductanceH, capacitanceF, eddies } = pickupMagnetics(seen);
   const response = responseEstimates(responseCauses(quick, load), (factors) => {
