@@ -1,6 +1,7 @@
 import { newestSwept, otherSetUpsOfWinding } from '../estimates/sweep-diagnosis.ts';
 import { isCoil } from '../estimates/sweep-set-up.ts';
 import type { Swept } from '../estimates/sweeps-measured.ts';
+import { isPartOfCoil } from '../estimates/swept-circuit.ts';
 import type { PickupNetlist } from '../model/netlist.ts';
 import { filesWords, nextWords, verdictWords } from '../words/sweep-words.ts';
 import { replaceWord } from './edits.ts';
@@ -31,7 +32,7 @@ export const sweepCircuitDiffers = definePickupCheck({
   run: ({ quick }) =>
     newestSwept(quick).flatMap((swept) => {
       const isUnlike = swept.kind === 'no coil' || (swept.kind === 'coil' && swept.verdict === 'does not hold');
-      if (!isUnlike) return [];
+      if (!isUnlike || isPartOfCoil(swept.group, quick.netlist)) return [];
       const what =
         swept.kind === 'coil'
           ? verdictWords(swept)

@@ -5,6 +5,7 @@ import { magneticSubject } from './measured-magnetics.ts';
 import { lossToldOf } from './sweep-comparison.ts';
 import { isCoil } from './sweep-set-up.ts';
 import type { Swept, SweptCoil, SweptNumber } from './sweeps-measured.ts';
+import { isPartOfCoil } from './swept-circuit.ts';
 
 export interface Untold {
   readonly number: SweptNumber;
@@ -43,6 +44,7 @@ export function nextMeasurement(swept: Swept, netlist: PickupNetlist): NextMeasu
   if (swept.kind === 'open') return 'rejoin';
   if (swept.kind === 'set-up') return 'set-up';
   if (swept.kind === 'no coil') return 'again';
+  if (isPartOfCoil(swept.group, netlist)) return undefined;
   if (swept.verdict !== 'holds' && isOnlyJoined(swept, netlist)) return 'coils apart';
   if (swept.verdict === 'does not hold') return 'again';
   const untold = untoldOf(swept);

@@ -15,6 +15,15 @@ export function coilsSwept({ subject, ...group }: SweepGroup, netlist: PickupNet
   return coils.some(({ taps }) => taps.length > 0) ? [] : coils;
 }
 
+/** Between a tap and another point of its coil: the rest of the winding hangs on it and rings along, as no single coil does. */
+export function isPartOfCoil({ subject }: Pick<SweepGroup, 'subject'>, { windings }: PickupNetlist): boolean {
+  if (typeof subject !== 'object' || isCoil(subject)) return false;
+  return windings.some(({ start, finish, taps }) => {
+    const nets = [start, finish, ...taps.map(({ net }) => net)];
+    return taps.length > 0 && subject.nets.every((net) => nets.includes(net));
+  });
+}
+
 function netsBetween({ subject, sweeps }: SweepGroup, netlist: PickupNetlist): readonly [number, number] | undefined {
   const [first] = sweeps;
   const { hot, ground } = netlist;

@@ -4,6 +4,7 @@ import { changesOf, computedBeside, type SweptChanges, type SweptPair } from '..
 import { recorderInput } from '../estimates/sweep-set-up.ts';
 import type { Swept, SweptCoil, SweptNumber } from '../estimates/sweeps-measured.ts';
 import { lookedAtAlone } from '../estimates/sweeps-together.ts';
+import { isPartOfCoil } from '../estimates/swept-circuit.ts';
 import type { Bench } from '../model/bench.ts';
 import type { PickupNetlist } from '../model/netlist.ts';
 import type { Estimate } from '../quantities/estimate.ts';
@@ -189,7 +190,7 @@ export function sweptWords(
       const told = [lossWords(swept), acrossWords(swept)];
       const sentences =
         swept.verdict === 'does not hold'
-          ? [verdictWords(swept)]
+          ? [verdictWords(swept), isPartOfCoil(swept.group, netlist) ? PART_WORDS : undefined]
           : [
               ...told,
               verdictWords(swept),
@@ -200,6 +201,9 @@ export function sweptWords(
     }
   }
 }
+
+const PART_WORDS =
+  'A part of a tapped coil: the rest of the winding rings along. What the tap gives follows from a sweep of the whole coil.';
 
 const ALONE_WORDS: Readonly<Record<NonNullable<ReturnType<typeof lookedAtAlone>> | 'no', string | undefined>> = {
   exciter: 'Looked at by itself: with the other sweeps of the pickup none by an exciter is fitted.',
