@@ -6,9 +6,11 @@ import { createAnalyser } from '../../server/src/analysis/analysis.ts';
 import { quickOf } from '../../server/src/analysis/pickup-analysis.ts';
 import { diskHost, uriOf } from '../../server/src/cli/files.ts';
 import { impedancePicture } from '../../server/src/documents/impedance-plot.ts';
-import { pickupResponsePicture } from '../../server/src/documents/response-plot/from-model.ts';
+import { pickupResponsePicture, positionResponsePicture } from '../../server/src/documents/response-plot/from-model.ts';
 import { responsePlot } from '../../server/src/documents/response-plot/response-plot.ts';
+import { causes } from '../../server/src/estimates/causes.ts';
 import { positionPoints } from '../../server/src/estimates/position-points.ts';
+import { BY_INDUCTANCE } from '../../server/src/estimates/sources.ts';
 import { untoldWords } from '../../server/src/words/untold.ts';
 import { assertLegibleDrawing } from '../documents/plots/legible.ts';
 import { SAMPLES } from '../support/sample-files.ts';
@@ -77,19 +79,40 @@ instrument mole "Mole" {
 }
 `;
 
-function analysed(file: string, setUp: string) {
+/** `times`: the load's impedance over the usual one; `other`: the pickup beside the closed one. */
+const pair = (positions: string, times: number, other = 'twin') => `
+instrument heath "Heath" {
+  pickup bridge closed
+  pickup neck ${other}
+  controls {
+    volume ${500 * times} kohm audio
+    tone ${500 * times} kohm audio with ${22 / times} nF
+  }
+  cable 4.5 m of ${100 / times} pF/m
+  input ${times} Mohm
+  selector {
+    ${positions}
+  }
+}
+`;
+
+function analysed(file: string, setUp: string, more: (closed: string) => string = () => '') {
   const [uri, curve] = ['closed.pickup', 'closed.csv'].map((name) => uriOf(path.join(SAMPLES, name)));
-  const text = readFileSync(path.resolve(import.meta.dirname, '../physics/sweeps/curves', file), 'utf8');
+  const content = readFileSync(path.resolve(import.meta.dirname, '../physics/sweeps/curves', file), 'utf8');
   const host = diskHost(
     SAMPLES,
     new Map([
-      [uri ?? '', spec(`sweep hot to ground "closed.csv" ${setUp}`)],
-      [curve ?? '', text],
+      [uri ?? '', `${text(setUp)}${more(text(setUp))}`],
+      [curve ?? '', content],
     ]),
   );
   const analysis = createAnalyser().analyse(uri ?? '', host);
   return { analysis, pickup: analysis.pickups[0] ?? assert.fail() };
 }
+
+const text = (setUp: string) => spec(`sweep hot to ground "closed.csv" ${setUp}`);
+/** The same pickup under another name. */
+const twin = (closed: string) => closed.slice(0, closed.indexOf('instrument')).replace('pickup closed', 'pickup twin');
 
 const [reference = assert.fail()] = referenceCurves.filter(({ file }) => file.endsWith('z-steel-poles.csv'));
 const {
@@ -147,6 +170,69 @@ describe('a closed pickup that was swept as a whole', () => {
       quickOf(analysis.bench),
     );
     assert.ok(points && points.hz.length > 10);
+  });
+
+  it('is a branch of its own beside others: two alike in parallel are one under half the load, in series one under twice of it', () => {
+    for (const [positions, times] of [
+      ['1 bridge parallel neck', 0.5],
+      ['1 bridge series neck', 2],
+    ] as const) {
+      const { analysis } = analysed(
+        'z-steel-poles.csv',
+        'impedance',
+        (closed) => twin(closed) + pair(positions, times),
+      );
+      const heath = analysis.instruments.find(({ instrument: { name } }) => name === 'heath') ?? assert.fail();
+      const { resonanceHz, peakDb, untold, response, levelDb } = heath.positions()[0] ?? assert.fail();
+      assert.ok(resonanceHz && peakDb && response && untold === undefined && levelDb === undefined);
+      // Thévenin's theorem; under the usual load of one that is what ngspice gives.
+      assert.ok(Math.abs(resonanceHz.value / loadedPeak.hz - 1) < 0.002, `${positions}: ${resonanceHz.value}`);
+      assert.ok(Math.abs(peakDb.value - loadedPeak.dbOver10Hz) < 0.05, `${positions}: ${peakDb.value}`);
+      assert.ok(resonanceHz.basis === 'reading' && resonanceHz.restsOn.includes(BY_INDUCTANCE));
+      const picture = positionResponsePicture({ analysis, instrument: heath }, '1') ?? assert.fail();
+      assert.ok(picture.measured && picture.isOfWinding);
+      for (const width of ['wide', 'slim'] as const) {
+        const svg = responsePlot(picture, width);
+        assertLegibleDrawing(svg);
+        assert.match(svg, /How loud coils of unknown turns are/);
+      }
+    }
+  });
+
+  it('is as loud beside one of known turns as its inductance says, and that is told as unsure', () => {
+    const known = `
+pickup known "Known" {
+  coil main {
+    bobbin rod
+    wire w
+    turns 7_800
+    wound clockwise
+    polarity north-up
+    start grey
+    finish violet
+  }
+  hookup {
+    hot violet
+    ground grey
+  }
+}
+wire w {
+  gauge 42 AWG
+  enamel plain
+}
+bobbin rod {
+  core 60 x 5.8 mm
+  window 11 x 5.2 mm
+  poles 6 spread 50 mm
+  pole rod alnico-5 4.8 x 16.5 mm
+}
+`;
+    const more = () => known + pair('1 bridge series neck', 1, 'known');
+    const { analysis } = analysed('z-steel-poles.csv', 'impedance', more);
+    const heath = analysis.instruments.find(({ instrument: { name } }) => name === 'heath') ?? assert.fail();
+    const { resonanceHz, peakDb } = heath.positions()[0] ?? assert.fail();
+    assert.ok(resonanceHz && peakDb && resonanceHz.basis === 'computed');
+    assert.ok(resonanceHz.restsOn.includes(BY_INDUCTANCE) && (resonanceHz.sources?.[causes.loudness] ?? 0) !== 0);
   });
 
   it('tells nothing of one of its coils, and says which sweep would', () => {

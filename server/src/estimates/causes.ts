@@ -47,6 +47,7 @@ export const causes = {
   inputCapacitance: 'input capacitance of the recorder',
   impedanceMeter: 'the impedance meter',
   addedCapacitor: (farads: string) => `the capacitor ${farads} of a sweep`,
+  loudness: 'how loud coils of unknown turns are',
   leadCapacitance: (pickup: string) => `capacitance of the cable of ${pickup}`,
 } as const;
 

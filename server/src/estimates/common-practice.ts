@@ -265,5 +265,9 @@ export const LOSS_SHARE_RELATIVE_SD = 0.15;
 export const TRIED_SHEETS_M = [0.3e-3, 0.5e-3, 0.8e-3] as const;
 /** A number of a sweep with a larger relative deviation is not used. */
 export const SWEEP_TOO_WEAK = 0.25;
+/** Of 5,000 turns: what coils of unknown turns are held against. */
+export const USUAL_COIL_HENRY = 2.2;
+/** Of e.m.f. by the root of the inductance, between coils on unlike bobbins and poles. */
+export const LOUDNESS_BY_INDUCTANCE_RELATIVE_SD = 0.3;
 /** Of a coil of which nothing but its inductance is known. */
 export const USUAL_COIL_FARAD = { value: 100e-12, sd: 35e-12 } as const;

@@ -25,6 +25,8 @@ export interface Scaling {
   readonly losses: number;
   /** Of what they take from the string's field. */
   readonly screening: number;
+  /** Of how loud coils of unknown turns are beside the others, by their inductance. */
+  readonly loudness: number;
   /** Of the tracks of pots, of the capacitors in controls, and of the cable. */
   readonly tracks: number;
   readonly capacitors: number;
@@ -38,9 +40,20 @@ export const UNSCREENED: Scaling = { ...NO_SCALING, screening: 0 };
 
 /** From factors in the order of `scalingCauses`, then those of `load-causes.ts`; what is left out is 1. */
 export function scalingOf(factors: readonly number[]): Scaling {
-  const [resistance = 1, inductance = 1, capacitance = 1, losses = 1, screening = 1, ...load] = factors;
+  const [resistance = 1, inductance = 1, capacitance = 1, losses = 1, screening = 1, loudness = 1, ...load] = factors;
   const [tracks = 1, capacitors = 1, cable = 1] = load;
-  return { temperatureC: 20, resistance, inductance, capacitance, losses, screening, tracks, capacitors, cable };
+  return {
+    temperatureC: 20,
+    resistance,
+    inductance,
+    capacitance,
+    losses,
+    screening,
+    loudness,
+    tracks,
+    capacitors,
+    cable,
+  };
 }
 
 export interface CoilParts {
@@ -112,7 +125,7 @@ function eddyTurns(
   const [first] = made;
   if (!first) return [];
   // Nobody knows what metal in a closed pickup takes of the strings' field; its sweep is of what the winding passes on.
-  const seen = quick.isSweptWhole ? 0 : screening;
+  const seen = quick.coilsSweptWhole ? 0 : screening;
   return magnetics.eddies().turns.map(({ cornerHz, beside }, index) =>
     shortedTurn({
       name: `${first.segment.source}~eddies ${index + 1}`,

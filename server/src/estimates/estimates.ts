@@ -77,8 +77,10 @@ export interface PositionEstimates {
 
 /**
  * `swept whole`: a pickup sounds otherwise than it was swept, and nothing but that sweep tells of its coils; between which ends a sweep
- * would. `loudness`: nobody knows how loud a pickup is beside the others.
+ * would.
  */
-export type UntoldPosition =
-  | { readonly because: 'swept whole'; readonly pickup: string; readonly sweep: readonly (readonly [string, string])[] }
-  | { readonly because: 'loudness'; readonly pickup: string };
+export type UntoldPosition = {
+  readonly because: 'swept whole';
+  readonly pickup: string;
+  readonly sweep: readonly (readonly [string, string])[];
+};

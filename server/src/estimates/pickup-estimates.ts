@@ -32,7 +32,14 @@ import type { QuickEstimates } from './quick.ts';
 import { because } from './reasons.ts';
 import { responseEstimates } from './response-estimates.ts';
 import { scalingCauses } from './scaling-causes.ts';
-import { contributionsOf, type Drive, REFERENCE_LEVEL_DB, type Source, stringDrives } from './sources.ts';
+import {
+  contributionsOf,
+  type Drive,
+  loudnessReasons,
+  REFERENCE_LEVEL_DB,
+  type Source,
+  stringDrives,
+} from './sources.ts';
 import { asSwept } from './swept-whole.ts';
 import { wholeAsRead } from './whole-as-read.ts';
 
@@ -141,6 +148,7 @@ export function pickupEstimates(
     ...(capacitanceF?.restsOn ?? []),
     ...eddies().losses.restsOn,
     load.words,
+    ...loudnessReasons([seen]),
   ];
   const basis = responseBasis(seen);
   const resting = (estimate: Estimate, by: Basis): Estimate => ({ ...restingOn(estimate, ...reasons), basis: by });
@@ -148,7 +156,7 @@ export function pickupEstimates(
   return {
     ...base,
     coils,
-    ...given({ isSweptWhole: seen.isSweptWhole }),
+    ...given({ isSweptWhole: seen.coilsSweptWhole === undefined ? undefined : (true as const) }),
     resistance20COhm: seen.resistance20COhm,
     inductanceH,
     capacitanceF,
@@ -225,6 +233,7 @@ interface LoadedPickup {
   readonly network: Network;
   readonly output: string;
   readonly segments: readonly Source[];
+  readonly loudness: number;
 }
 
 function loadedNetwork(built: QuickEstimates, load: Load, scaling: Scaling): LoadedPickup {
@@ -257,6 +266,7 @@ function loadedNetwork(built: QuickEstimates, load: Load, scaling: Scaling): Loa
     network: networkOf({ components: [...components, ...across] }),
     output: OUTPUT,
     segments: segments.map((segment) => ({ segment, quick })),
+    loudness: scaling.loudness,
   };
 }
 

@@ -83,6 +83,8 @@ export interface PositionNetwork {
   readonly network: Network;
   readonly output: string;
   readonly segments: readonly PlacedSegment[];
+  /** Of coils of unknown turns beside the others. */
+  readonly loudness: number;
   readonly metal: readonly PlacedMetal[];
   /** Where the setting asks for them: of what sounds. */
   readonly probes: readonly PlacedProbe[];
@@ -134,6 +136,7 @@ export function positionNetwork(
     network,
     output: JACK,
     segments: build.segments,
+    loudness: setting.scaling.loudness,
     metal: build.metal,
     probes: build.probes,
     netOf: (node) => network.nets.ofNode.get(node),
@@ -372,10 +375,10 @@ function solderPickup(slot: Slot, nets: NetsSelection, nodeAt: (terminal: string
     return path && loose.netAt(path);
   });
   // As it was swept only its two leads are known.
-  const netlist = quick.isSweptWhole ? quick.netlist : loose;
-  const [hotNet, groundNet] = quick.isSweptWhole ? [netlist.hot, netlist.ground] : [hot, low];
+  const netlist = quick.coilsSweptWhole ? quick.netlist : loose;
+  const [hotNet, groundNet] = quick.coilsSweptWhole ? [netlist.hot, netlist.ground] : [hot, low];
   const outer = (net: number) => {
-    const at = !quick.isSweptWhole ? net : net === hotNet ? hot : net === groundNet ? low : undefined;
+    const at = !quick.coilsSweptWhole ? net : net === hotNet ? hot : net === groundNet ? low : undefined;
     return at === undefined ? `${prefix}net ${net}` : nodeAt(`${name}${pointName(at)}`);
   };
   const own = build.controls.filter((control) => control.forSlot?.value === name);

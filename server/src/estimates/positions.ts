@@ -39,7 +39,7 @@ import { responseEstimates } from './response-estimates.ts';
 import { resistanceCauseOf, scalingCauses } from './scaling-causes.ts';
 import { areaShareOf, turnsShareOf } from './segment-shares.ts';
 import { times } from './sign-system.ts';
-import { contributionsOf, REFERENCE_LEVEL_DB, stringDrives } from './sources.ts';
+import { contributionsOf, loudnessReasons, REFERENCE_LEVEL_DB, stringDrives } from './sources.ts';
 import { quickAsSwept, sweptWhole } from './swept-whole.ts';
 
 /** A coil as it stands in a position. */
@@ -94,6 +94,7 @@ export function positionEstimates(
       }),
     ),
     loadWords(instrument, played),
+    ...loudnessReasons(quick),
     ...(contributions && leavesByPlaces(contributions) ? [TWO_PLACES] : []),
     ...blendsLeftOut(instrument, selection).map(({ forSlot, other }) =>
       because('the blend of {0} and {1} left out, they are in series here', forSlot.value, other.value),
@@ -295,12 +296,9 @@ const pickupsOf = (selection: Selection, quickOf: QuickOf): readonly QuickEstima
 const fullyKnown = (quick: QuickEstimates): boolean =>
   [...quick.windings.values()].every(({ turns, buildM, resistance20COhm }) => turns && buildM && resistance20COhm);
 
-/**
- * Of every coil what a circuit asks for, measured or computed; and of pickups that sound together also their turns: without those nobody
- * knows how loud one is beside the other.
- */
+/** Of every coil what a circuit asks for, measured or computed. */
 const isResponseKnown = (quick: readonly QuickEstimates[]): boolean =>
-  quick.every(fullyKnown) || (new Set(quick).size === 1 && quick.every(areCoilsKnown));
+  quick.every((each) => fullyKnown(each) || areCoilsKnown(each));
 
 /** What is to be said where a sweep leaves a response open. */
 function untoldPosition(selection: Selection, quickOf: QuickOf): UntoldPosition | undefined {
@@ -317,9 +315,7 @@ function untoldPosition(selection: Selection, quickOf: QuickOf): UntoldPosition 
       sweep: coils.map((name) => [`${name}.start`, `${name}.finish`] as const),
     };
   }
-  const unknown = parts.find(({ slot: { pickup } }) => pickup && !fullyKnown(quickOf(pickup)));
-  const isEachCircuit = parts.every(({ slot: { pickup } }) => pickup && areCoilsKnown(quickOf(pickup)));
-  return unknown && isEachCircuit ? { because: 'loudness', pickup: unknown.slot.name } : undefined;
+  return undefined;
 }
 
 /** An instrument with the pickups as they are computed, and the bench it lies on. */

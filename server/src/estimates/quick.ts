@@ -33,8 +33,8 @@ export interface QuickEstimates {
   /** String signal and hum against the strongest single coil in place, without load. */
   readonly signalDb: Estimate | undefined;
   readonly humDb: Estimate | undefined;
-  /** It stands for a closed pickup as it was swept: one coil, of which no string's field is known. */
-  readonly isSweptWhole?: true;
+  /** It stands for a closed pickup as it was swept: one coil in the place of so many, of which no string's field is known. */
+  readonly coilsSweptWhole?: number;
 }
 
 export function quickEstimates(netlist: PickupNetlist, bench: Bench | undefined): QuickEstimates {

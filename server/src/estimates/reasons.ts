@@ -5,6 +5,7 @@
 const REASONS = [
   'uniform field; the steel of the poles is left out',
   'of a string heard at two places only what it sounds alike there cancels, over all its harmonics and held at the octave',
+  'how loud coils of unknown turns are beside others, by the root of their inductance, to 30\u202F%',
   'magnets alike: what a stronger or weaker one changes is left out',
   'the blend of {0} and {1} left out, they are in series here',
   'load: 500\u202FkΩ volume and tone at 10, 22\u202FnF, {0} of cable, 1\u202FMΩ',

@@ -3,10 +3,11 @@ import { type Estimate, estimateOf, linear, scale } from '../quantities/estimate
 import { pickupMagnetics } from './magnetics.ts';
 import type { QuickOf } from './position-network.ts';
 import type { QuickEstimates } from './quick.ts';
+import { loudnessCause } from './sources.ts';
 
 /**
  * What is known of all resistances, inductances and capacitances of some pickups, of the time constants of their eddy currents and of
- * what these take from the string's field, each as a factor round 1: the relative errors of the pickups' own values between hot and
+ * what these take from the string's field, and of how loud coils of unknown turns are beside the others, each as a factor round 1: the relative errors of the pickups' own values between hot and
  * ground, with equal weights where there are several. What a factor owes to a named cause (a spool, the poles of one pickup) stays
  * named, so that the difference of two states of one pickup is known better than either.
  */
@@ -18,6 +19,7 @@ export function scalingCauses(quick: readonly QuickEstimates[]): readonly Estima
     relative(magnetics.map(({ capacitanceF }) => capacitanceF)),
     relative(magnetics.map(({ eddies }) => eddies().losses)),
     relative(magnetics.map(({ eddies }) => eddies().screening)),
+    loudnessCause(quick),
   ];
 }
 

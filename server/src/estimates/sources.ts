@@ -6,12 +6,15 @@ import type { Network } from '../physics/circuit/network.ts';
 import type { Drives } from '../physics/circuit/response.ts';
 import { transfers } from '../physics/circuit/solve.ts';
 import { add, type Complex, magnitude, scale, zero } from '../physics/complex.ts';
-import type { Estimate } from '../quantities/estimate.ts';
-import type { WindingEstimates } from './coil-winding.ts';
+import { type Estimate, estimateOf } from '../quantities/estimate.ts';
+import { causes } from './causes.ts';
+import { LOUDNESS_BY_INDUCTANCE_RELATIVE_SD, USUAL_COIL_HENRY } from './common-practice.ts';
 import type { Contribution } from './level-in-place.ts';
+import { pickupMagnetics } from './magnetics.ts';
 import { knownOrAlike, stringShare, stringsUnder } from './phase.ts';
 import type { Segment } from './pickup-circuit.ts';
 import type { QuickEstimates } from './quick.ts';
+import { because } from './reasons.ts';
 import { areaShareOf, type SegmentShare, turnsShareOf } from './segment-shares.ts';
 import type { CoilSigns } from './signs.ts';
 
@@ -28,15 +31,60 @@ export type Drive = 'string' | 'hum';
 export const REFERENCE_TURNS = 5000;
 export const REFERENCE_LEVEL_DB = 20 * Math.log10(REFERENCE_TURNS);
 
-/** Signed e.m.f. of each source for a string, by its turns. Where some are not known, all coils count as of 5,000 turns. */
-export const stringSources = (sources: readonly Source[]): Record<string, number> =>
-  signed(sources, {
+/**
+ * Signed e.m.f. of each source for a string, by its turns. Where some are not known, all coils count by the root of their inductance,
+ * which goes with the turns of coils that are alike otherwise; where that is not known either, as of 5,000 turns. `loudness`: a factor on
+ * what is not known by turns.
+ */
+export const stringSources = (sources: readonly Source[], loudness = 1): Record<string, number> =>
+  signed(sources, stringSizes(sources, loudness), {
     sign: ({ windPole }) => windPole,
-    size: ({ turns }) => turns,
     part: turnsShareOf,
-    alike: REFERENCE_TURNS,
     share: stringShare,
   });
+
+function stringSizes(sources: readonly Source[], loudness: number): readonly number[] {
+  const turns = sources.map(turnsOf);
+  const known = turns.flatMap((each) => each ?? []);
+  if (known.length === sources.length) return known;
+  const sizes = sources.map(sizeByInductance);
+  const isEachMeasured = sizes.every((size) => size !== undefined);
+  const unsure = new Set(sources.filter((_, at) => turns[at] === undefined || !isEachMeasured).map(coilOf));
+  // Where all are, the others are held against the first.
+  const [first] = sources;
+  if (first && sources.every((source) => unsure.has(coilOf(source)))) unsure.delete(coilOf(first));
+  return sources.map(
+    (source, at) => ((isEachMeasured && sizes[at]) || REFERENCE_TURNS) * (unsure.has(coilOf(source)) ? loudness : 1),
+  );
+}
+
+const turnsOf = ({ segment, quick }: Source): number | undefined => quick.windings.get(segment.coil)?.turns?.value;
+const coilOf = ({ segment }: Source): Coil => segment.coil;
+
+/** Of a pickup that was swept closed all coils at once: in series as in parallel their e.m.f. goes with the root of their number times L. */
+function sizeByInductance({ segment, quick }: Source): number | undefined {
+  const henry = pickupMagnetics(quick).coils.get(segment.coil)?.totalH.value;
+  return henry && REFERENCE_TURNS * Math.sqrt(((quick.coilsSweptWhole ?? 1) * henry) / USUAL_COIL_HENRY);
+}
+
+/** What is not known of how loud coils are beside each other, by a measured inductance only; 1 where their turns are known. */
+export const loudnessCause = (quick: readonly QuickEstimates[]): Estimate =>
+  isByInductance(quick)
+    ? estimateOf(1, { sd: LOUDNESS_BY_INDUCTANCE_RELATIVE_SD, basis: 'assumed', source: causes.loudness })
+    : estimateOf(1, { basis: 'computed' });
+
+/** What is to be said where a response rests on that. */
+export const loudnessReasons = (quick: readonly QuickEstimates[]): readonly string[] =>
+  isByInductance(quick) ? [BY_INDUCTANCE] : [];
+
+export const BY_INDUCTANCE = because(
+  'how loud coils of unknown turns are beside others, by the root of their inductance, to 30\u202F%',
+);
+
+function isByInductance(quick: readonly QuickEstimates[]): boolean {
+  const windings = quick.flatMap((each) => [...each.windings.values()]);
+  return windings.length > 1 && windings.some(({ turns }) => turns === undefined);
+}
 
 const ownStrings = ({ segment, quick }: Source) => stringsUnder(segment.coil, quick.netlist.pickup);
 
@@ -45,6 +93,8 @@ export interface DrivenCircuit {
   readonly network: Network;
   readonly output: string;
   readonly segments: readonly Source[];
+  /** Of coils of unknown turns, see `stringSources`. */
+  readonly loudness?: number;
 }
 
 /**
@@ -52,8 +102,8 @@ export interface DrivenCircuit {
  * strings that anything sounding hears.
  */
 export function stringDrives(circuit: DrivenCircuit): Drives {
-  const { network, output, segments } = circuit;
-  const values = stringSources(segments);
+  const { network, output, segments, loudness } = circuit;
+  const values = stringSources(segments, loudness);
   const ranges = segments.map((source) => ({ name: source.segment.source, strings: ownStrings(source) }));
   const count = Math.max(0, ...ranges.map(({ strings }) => strings?.of ?? 0));
   if (count === 0) return values;
@@ -76,34 +126,28 @@ export function stringDrives(circuit: DrivenCircuit): Drives {
 const LOW_HZ = 10;
 
 /** Signed e.m.f. of each source in a uniform field, by its turn-area. Where some are not known, all coils count alike. */
-export const humSources = (sources: readonly Source[]): Record<string, number> =>
-  signed(sources, {
-    sign: ({ wind }) => wind,
-    size: ({ turnAreaM2 }) => turnAreaM2,
-    part: areaShareOf,
-    alike: 1,
-    share: () => 1,
-  });
+export const humSources = (sources: readonly Source[]): Record<string, number> => {
+  const areas = sources.map(({ segment, quick }) => quick.windings.get(segment.coil)?.turnAreaM2?.value);
+  return signed(sources, knownOrAlike(areas, 1), { sign: ({ wind }) => wind, part: areaShareOf, share: () => 1 });
+};
 
 interface Excitation {
   sign(signs: CoilSigns): CoilSigns['wind'];
-  size(winding: WindingEstimates): Estimate | undefined;
   readonly part: SegmentShare;
-  readonly alike: number;
   share(coil: Coil): number;
 }
 
-function signed(sources: readonly Source[], { sign, size, part, alike, share }: Excitation): Record<string, number> {
-  const windings = sources.map(({ segment, quick }) => quick.windings.get(segment.coil));
-  const sizes = knownOrAlike(
-    windings.map((winding) => winding && size(winding)?.value),
-    alike,
-  );
+function signed(
+  sources: readonly Source[],
+  sizes: readonly number[],
+  { sign, part, share }: Excitation,
+): Record<string, number> {
   return Object.fromEntries(
     sources.map(({ segment, quick }, index) => {
       const signs = quick.signs.find(({ coil }) => coil === segment.coil);
       const way = (signs && sign(signs)?.sign) ?? 1;
-      return [segment.source, way * (sizes[index] ?? alike) * part(segment, windings[index]) * share(segment.coil)];
+      const winding = quick.windings.get(segment.coil);
+      return [segment.source, way * (sizes[index] ?? 1) * part(segment, winding) * share(segment.coil)];
     }),
   );
 }

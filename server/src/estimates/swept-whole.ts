@@ -38,16 +38,18 @@ export function quickAsSwept(selection: Selection, quickOf: QuickOf): QuickOf {
 
 const asOneCoil = onceFor((quick: QuickEstimates): QuickEstimates | undefined => {
   const swept = sweptWhole(quick);
-  const { netlist } = quick;
+  const { netlist, signs } = quick;
   const { hot, ground, pickup } = netlist;
   const [first] = pickup.coils;
   if (!swept || !first || hot === undefined || ground === undefined) return undefined;
   const coil: Coil = { ...first, ...NO_COIL_IN_IT, name: pickup.name };
+  // From ground to hot the one coil is passed from its start: what strings do in it goes the way that they do in the pickup.
+  const heard = signs.find(({ string }) => string);
   const at20COhm = quick.resistance20COhm ?? swept.resistance20COhm;
   const reading = { at20COhm, words: sweepWords(swept.group) };
   return {
     ...quick,
-    isSweptWhole: true,
+    coilsSweptWhole: pickup.coils.length,
     netlist: {
       ...netlist,
       pickup: { ...pickup, coils: [coil] },
@@ -55,7 +57,11 @@ const asOneCoil = onceFor((quick: QuickEstimates): QuickEstimates | undefined =>
     },
     windings: new Map([[coil, estimateWinding(coil, reading, coilPath(pickup, coil))]]),
     readings: new Map([[coil, reading]]),
-    signs: [],
+    signs: signs.flatMap((each) =>
+      each === heard && each.windPole && each.string
+        ? [{ ...each, coil, windPole: { ...each.windPole, sign: each.string } }]
+        : [],
+    ),
     resistance20COhm: at20COhm,
   };
 });

@@ -7,7 +7,6 @@ export const COIL_UNTOLD: PlainText = 'not told by a sweep of the whole';
 
 /** The same where there is room for few words: `Not told yet: sweep lower.start to lower.finish.` */
 export function untoldShortly(untold: UntoldPosition, t: Language = ENGLISH): string {
-  if (untold.because === 'loudness') return t('Not told yet: turns of {0}.', untold.pickup);
   const [first, ...others] = untold.sweep;
   return first && others.length === 0
     ? t('Not told yet: sweep {0}.', first.join(' to '))
@@ -16,8 +15,6 @@ export function untoldShortly(untold: UntoldPosition, t: Language = ENGLISH): st
 
 /** `The sweep of all of bridge does not tell this: sweep lower.start to lower.finish.` */
 export function untoldWords(untold: UntoldPosition, t: Language = ENGLISH): string {
-  if (untold.because === 'loudness')
-    return t('How loud {0} is beside the others no sweep tells: its turns would.', untold.pickup);
   const ends = untold.sweep.map((each) => each.join(' to ')).join(', ');
   return t('The sweep of all of {0} does not tell this: sweep {1}.', untold.pickup, ends);
 }

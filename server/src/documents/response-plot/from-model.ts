@@ -6,14 +6,17 @@ import type { QuickOf } from '../../estimates/position-network.ts';
 import { positionPoints } from '../../estimates/position-points.ts';
 import { FULL_UP } from '../../estimates/positions.ts';
 import { pickupResponseBand, positionResponseBand, type ResponseBand } from '../../estimates/response-band.ts';
+import { BY_INDUCTANCE } from '../../estimates/sources.ts';
 import { usualTuning } from '../../estimates/tuning.ts';
 import type { Instrument } from '../../model/instrument.ts';
 import { withoutSweeps } from '../../model/sweeps.ts';
 import { ENGLISH, type Language } from '../../words/languages/language.ts';
 import { titleOf } from '../../words/parts.ts';
+import { reasonWords } from '../../words/reason-words.ts';
 import { positionTitle } from '../../words/selections.ts';
 import { settingWords } from '../../words/setting-words.ts';
 import { filesWords, verdictWords } from '../../words/sweep-words.ts';
+import { capital } from '../../words/text.ts';
 import { untoldWords } from '../../words/untold.ts';
 import { loadWords } from './load-words.ts';
 import { levelAt, type MeasuredPicture, measuredPicture, phaseStrip, restStrip } from './measured.ts';
@@ -106,6 +109,7 @@ function pictureOf(
     before,
     strings: usualTuning(pickup.strings?.value ?? 0),
     isOfWinding: isSweptWhole(state) || isSomeTurnsOpen(state),
+    notes: notesOf(now, t),
   };
 }
 
@@ -140,6 +144,7 @@ export function positionResponsePicture(
     measured,
     strings: usualTuning(instrument.strings?.value.count ?? 0),
     isOfWinding: isLoudnessOpen(state, key, played),
+    notes: notesOf(now, t),
   };
 }
 
@@ -226,6 +231,12 @@ const NOTES_UP_TO_HZ = 1000;
 
 const isSilent = ({ frequencyHz, levelDb }: ResponseBand): boolean =>
   levelDb.every((level, index) => (frequencyHz[index] ?? 0) > NOTES_UP_TO_HZ || !(level > SILENT_DB));
+
+/** Where nobody knows how loud its coils are beside each other. */
+const notesOf = ({ resonanceHz, minus3DbHz }: CurvePicture, t: Language): readonly string[] =>
+  [resonanceHz, minus3DbHz].some((each) => each?.restsOn.includes(BY_INDUCTANCE))
+    ? [`${capital(reasonWords(BY_INDUCTANCE, t))}.`]
+    : [];
 
 function description(now: CurvePicture, before: CurvePicture | undefined, t: Language): string {
   if (before === undefined)

@@ -43,6 +43,8 @@ export interface ResponsePicture extends SheetWords {
   readonly measured?: MeasuredPicture | undefined;
   /** True where the levels are of what the winding passes on, and no string is behind them. */
   readonly isOfWinding?: boolean;
+  /** What is to be known of how it was made. */
+  readonly notes?: readonly string[];
   /** The strings under the axis; none where their tuning is not known. */
   readonly strings: readonly TunedString[];
 }
@@ -66,7 +68,7 @@ export function responsePlot(picture: ResponsePicture, size: PlotWidth): string 
     'Low notes: {0} against the unloaded string signal of one coil of 5\u202F000 turns.',
     `${low}\u202FdB`,
   );
-  const sentences = picture.isOfWinding ? [] : [...differenceWords(picture), level];
+  const sentences = [...(picture.isOfWinding ? [] : [...differenceWords(picture), level]), ...(picture.notes ?? [])];
   const foot = paragraphs(sentences, {
     x: frame.margin,
     y: strip.bottom + 24,

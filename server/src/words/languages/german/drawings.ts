@@ -265,12 +265,9 @@ export const DRAWINGS = {
   'Silent: hot and ground are joined.': 'Stumm: heiß und Masse sind verbunden.',
   'Not told yet: sweep {0}.': 'Noch nicht bekannt: sweep {0}.',
   'Not told yet: sweep each coil by itself.': 'Noch nicht bekannt: jede Spule allein durchmessen.',
-  'Not told yet: turns of {0}.': 'Noch nicht bekannt: Windungen von {0}.',
   'not told by a sweep of the whole': 'sagt eine Frequenzmessung des Ganzen nicht',
   'The sweep of all of {0} does not tell this: sweep {1}.':
     'Die Frequenzmessung von ganz {0} sagt das nicht: sweep {1}.',
-  'How loud {0} is beside the others no sweep tells: its turns would.':
-    'Wie laut {0} neben den anderen ist, sagt keine Frequenzmessung: erst seine Windungszahl.',
   'Unknown: turns or a coil’s sign are missing.': 'Unbekannt: Windungen oder Polung einer Spule fehlen.',
   'as meant': 'wie gewollt',
   'Hum not known.': 'Brumm nicht bekannt.',

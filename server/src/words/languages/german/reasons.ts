@@ -5,6 +5,8 @@ export const REASONS = {
   'uniform field; the steel of the poles is left out': 'gleichförmiges Feld; der Stahl der Pole ist weggelassen',
   'of a string heard at two places only what it sounds alike there cancels, over all its harmonics and held at the octave':
     'von einer Saite, die an zwei Orten gehört wird, hebt sich nur auf, was dort gleich klingt, über alle Obertöne und an der Oktave gegriffen',
+  'how loud coils of unknown turns are beside others, by the root of their inductance, to 30\u202F%':
+    'wie laut Spulen unbekannter Windungszahl neben anderen sind, nach der Wurzel ihrer Induktivität, auf 30\u202F%',
   'magnets alike: what a stronger or weaker one changes is left out':
     'Magnete gleich: Was ein stärkerer oder schwächerer ändert, ist weggelassen',
   'the blend of {0} and {1} left out, they are in series here':
