@@ -1,7 +1,7 @@
 import assert from 'node:assert/strict';
 import * as vscode from 'vscode';
 import type { BenchViewInterface } from '../../client/src/features/bench-view/bench-view-control.ts';
-import { closeAll, eventually, extensionInterface, openSample, openText, replace } from './in-editor.ts';
+import { closeAll, eventually, extensionInterface, inWords, openSample, openText, replace } from './in-editor.ts';
 
 describe('the bench view', () => {
   let benchView: BenchViewInterface;
@@ -81,7 +81,7 @@ describe('the bench view', () => {
     assert.equal(subject?.kind, 'parts');
     assert.match(svg ?? '', /data-part="bobbin:screw-six"/);
     const { rows } = await eventually(() => benchView.section('usage'));
-    const users = rows.find(({ part }) => part === 'bobbin screw-six')?.usedBy ?? [];
+    const users = rows.find(({ part }) => part.endsWith(' screw-six'))?.usedBy ?? [];
     // A file that is not open.
     assert.ok(
       users.some((user) => user.startsWith('Ottlewick, neck')),
@@ -100,7 +100,8 @@ describe('the bench view', () => {
     await eventually(() => (/\n {4}spool RYD-W9\n {4}turns \d_\d+\n/.test(document.getText()) ? true : undefined));
     await eventually(() => {
       const proposals = benchView.section('proposals');
-      const isReached = proposals?.target?.rows.every(([, , verdict]) => verdict === 'reached');
+      const reached = inWords({ en: 'reached', de: 'erreicht' });
+      const isReached = proposals?.target?.rows.every(([, , verdict]) => verdict === reached);
       return isReached && proposals?.builds.length === 0 ? true : undefined;
     });
   });
@@ -112,7 +113,7 @@ describe('the bench view', () => {
     const { svg, findings, invitation } = await shown((drawing) => drawing.file === 'blank.pickup');
     assert.equal(svg, undefined);
     assert.deepEqual(findings, []);
-    assert.match(invitation?.says ?? '', /empty/);
+    assert.match(invitation?.says ?? '', inWords({ en: /empty/, de: /leer/ }));
     await benchView.receive({ type: 'begin', index: 0 });
     await eventually(() => (/^pickup [^{]+\{\n/.test(document.getText()) ? true : undefined));
     await shown((drawing) => drawing.svg !== undefined && drawing.file === 'blank.pickup');

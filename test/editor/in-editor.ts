@@ -35,6 +35,10 @@ export async function againUntil(
   }
 }
 
+/** What is told in the language of the editor: on Node it is English, and the one with a web worker says that it is in German. */
+export const inWords = <T>({ en, de }: { readonly en: T; readonly de: T }): T =>
+  vscode.env.language === 'de' ? de : en;
+
 /** Opens a file of the samples in an editor. */
 export async function openSample(path: string): Promise<vscode.TextEditor> {
   const [folder] = vscode.workspace.workspaceFolders ?? [];

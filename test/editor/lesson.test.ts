@@ -1,6 +1,6 @@
 import assert from 'node:assert/strict';
 import * as vscode from 'vscode';
-import { againUntil, closeAll, codeOf, eventually, extensionInterface, findings } from './in-editor.ts';
+import { againUntil, closeAll, codeOf, eventually, extensionInterface, findings, inWords } from './in-editor.ts';
 
 const run = <T>(command: string, ...rest: unknown[]): Thenable<T> =>
   vscode.commands.executeCommand<T>(command, ...rest);
@@ -43,7 +43,8 @@ describe('the lesson in the editor', () => {
     const [mistake] = await findings(document(), (codes) => codes.includes('phase/coils-cancel'));
     assert.ok(mistake);
     const actions = await run<vscode.CodeAction[]>('vscode.executeCodeActionProvider', document().uri, mistake.range);
-    const swap = actions.find(({ title }) => title.startsWith('Swap the leads of the slug coil'));
+    const swapped = inWords({ en: /^Swap the leads of the slug coil/, de: /^Die Litzen von .*slug/ });
+    const swap = actions.find(({ title }) => swapped.test(title));
     assert.ok(swap?.edit);
     assert.ok(await vscode.workspace.applyEdit(swap.edit));
     await untilDone('mend');

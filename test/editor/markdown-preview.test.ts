@@ -1,6 +1,6 @@
 import assert from 'node:assert/strict';
 import * as vscode from 'vscode';
-import { closeAll, eventually, extensionInterface, openSample, openText } from './in-editor.ts';
+import { closeAll, eventually, extensionInterface, inWords, openSample, openText } from './in-editor.ts';
 
 /** The preview's own engine runs where the editor's Markdown extension runs: here a fence is rendered as that engine would. */
 describe('specs in the preview of Markdown', () => {
@@ -36,7 +36,7 @@ describe('specs in the preview of Markdown', () => {
   it('a part that changes is drawn anew', async () => {
     const { document } = await openText('parts/note-wire.pickup', 'wire mine {\n  gauge 43 AWG\n}\n');
     const text = 'use "note-wire.pickup"\n\nspool RYD-N1 {\n  wire mine\n}\n';
-    assert.match(await rendered('parts/note.md', text, drawn), /No findings\./);
+    assert.match(await rendered('parts/note.md', text, drawn), inWords({ en: /No findings\./, de: /Keine Befunde\./ }));
     const edit = new vscode.WorkspaceEdit();
     edit.insert(document.uri, new vscode.Position(0, 'wire '.length), 'not-');
     assert.ok(await vscode.workspace.applyEdit(edit));

@@ -1,6 +1,7 @@
 /**
  * Runs test/editor/*.test.ts inside a real VS Code: desktop VS Code where VSCODE_EXECUTABLE names one, otherwise the one
- * from the npm registry in a browser. EDITOR_FLAVOUR=web runs the extension in the browser's worker,
+ * from the npm registry in a browser. EDITOR_FLAVOUR=web runs the extension in the browser's worker, of an
+ * editor that says it is in German,
  * EXTENSION_FOLDER names another unpacked extension than this repository, VERBOSE=1 shows the editor's own output too,
  * INSTALLED_PACKAGE names a package that is installed first and tested as it then is (in the npm registry's editor, on Node),
  * EDITOR_VERSION=oldest takes the oldest supported editor (VS Code 1.103),
@@ -46,7 +47,7 @@ async function runEditorTests(): Promise<number> {
       extensionTestsEnv: { PICKUP_SPEC_WINDOW_PORT: String(port), PICKUP_SPEC_PACKAGE: installed ?? '', ...committer },
       launchArgs: [
         workspace,
-        ...(flavour === 'web' ? ['--extensionDevelopmentKind=web', `--languages=${languages()}`] : []),
+        ...(flavour === 'web' ? ['--extensionDevelopmentKind=web', '--locale=de'] : []),
         `--remote-debugging-port=${port}`,
         `--user-data-dir=${path.join(scratch, 'user')}`,
         `--extensions-dir=${path.join(scratch, 'extensions')}`,
@@ -77,13 +78,6 @@ function copiedSamples(scratch: string): string {
     filter: (file) => path.dirname(file) !== mistakes || MISTAKES.includes(path.basename(file, '.pickup')),
   });
   return to;
-}
-
-/** Of the windows in which the web flavour runs: most in English, one file in German. */
-function languages(): string {
-  const named = process.env.EDITOR_TESTS;
-  if (named === undefined) return 'en,de';
-  return 'german.web.test.ts'.includes(named) ? 'de' : 'en';
 }
 
 /** The editor runs tests beside an extension that is being developed only: here one that brings nothing. */

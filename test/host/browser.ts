@@ -42,8 +42,14 @@ export async function launchBrowser(options: BrowserOptions): Promise<BrowserCon
       '--disable-background-networking',
       '--disable-component-update',
       '--disable-sync',
+      // What is compiled to be fast pays where it runs for long, which no test's script does.
       ...(options.sharesProcess === true
-        ? ['--renderer-process-limit=1', '--process-per-site', '--disable-site-isolation-trials']
+        ? [
+            '--renderer-process-limit=1',
+            '--process-per-site',
+            '--disable-site-isolation-trials',
+            '--js-flags=--no-opt,--no-maglev',
+          ]
         : []),
       ...(options.debuggingPort === undefined ? [] : [`--remote-debugging-port=${options.debuggingPort}`]),
     ],

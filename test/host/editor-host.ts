@@ -24,6 +24,9 @@ const still = {
   'workbench.reduceMotion': 'on',
 };
 
+/** The editor's own extensions that the tests ask for something; the package is tested beside all of them. */
+const ASKED = ['git', 'git-base', 'markdown-basics', 'markdown-language-features', 'theme-defaults', 'theme-seti'];
+
 /** Runs in each frame: whatever moves in the editor's own has arrived at once, since each frame that is painted takes its time. */
 function holdStill(): void {
   if (window.top !== window) return;
@@ -47,7 +50,7 @@ async function runTestsInWorkbench(): Promise<number> {
       'extensions-dir': { type: 'string' },
       'installed-package': { type: 'string' },
       'remote-debugging-port': { type: 'string' },
-      languages: { type: 'string' },
+      locale: { type: 'string' },
     },
   });
   const { extensionDevelopmentPath: extension, extensionTestsPath: tests } = values;
@@ -66,7 +69,12 @@ async function runTestsInWorkbench(): Promise<number> {
   const extensionsFolder = path.join(dataFolder, 'extensions');
   const vsix = values['installed-package'];
   if (typeof vsix === 'string') installPackage(parts, vsix, dataFolder, extensionsFolder);
-  const server = await startServer(parts, { dataFolder, extensionsFolder, settings: still });
+  const server = await startServer(parts, {
+    dataFolder,
+    extensionsFolder,
+    settings: still,
+    ...(vsix === undefined && { broughtExtensions: ASKED }),
+  });
   for (const signal of ['SIGINT', 'SIGTERM'] as const) process.once(signal, () => process.exit(130));
   const web = values.extensionDevelopmentKind === 'web';
   const debuggingPort = Number(values['remote-debugging-port'] ?? Number.NaN);
@@ -83,15 +91,10 @@ async function runTestsInWorkbench(): Promise<number> {
   try {
     const developed = { extension: path.resolve(extension), tests: path.resolve(tests) };
     const address = pageAddress(server.port, { folder: path.resolve(folder), ...(web ? {} : developed) });
+    if (typeof values.locale === 'string')
+      await page.addInitScript(`globalThis._VSCODE_NLS_LANGUAGE = ${JSON.stringify(values.locale)};`);
     if (web) end = await offerFromWeb(page, developed.extension, developed.tests);
-    const report = await reports(page);
-    // One after the other in the same window, which then says that it is in that language; what runs there is the suite's matter.
-    for (const language of String(values.languages ?? 'en').split(',')) {
-      if (language !== 'en') await page.addInitScript(`globalThis._VSCODE_NLS_LANGUAGE = ${JSON.stringify(language)};`);
-      const code = await report(address);
-      if (code !== 0) return code;
-    }
-    return 0;
+    return await reportOf(page, address);
   } finally {
     await context.close();
     end();
@@ -100,34 +103,31 @@ async function runTestsInWorkbench(): Promise<number> {
   }
 }
 
-/** Opens the workbench in a page, as often as it is called, and waits each time until the tests in it have ended, with their code. */
-async function reports(page: Page): Promise<(address: string) => Promise<number>> {
+/** Opens the workbench in a page and waits until the tests in it have ended, with their code. */
+async function reportOf(page: Page, address: string): Promise<number> {
   let heard = (): void => undefined;
-  let report = (_code: number): void => undefined;
-  page.once('crash', () => {
-    console.error('editor host: the page crashed');
-    report(70);
+  const reported = new Promise<number>((resolve) => {
+    const late = setTimeout(() => {
+      console.error(`editor host: not a word for ${SILENCE_MS / 60_000} minutes`);
+      resolve(124);
+    }, SILENCE_MS);
+    heard = () => void late.refresh();
+    const report = (code: number): void => {
+      clearTimeout(late);
+      resolve(code);
+    };
+    page.once('crash', () => {
+      console.error('editor host: the page crashed');
+      report(70);
+    });
+    void page.exposeFunction('codeAutomationExit', (code: number) => report(code));
   });
-  await page.exposeFunction('codeAutomationExit', (code: number) => report(code));
   await page.exposeFunction('codeAutomationLog', (_type: string, args: readonly unknown[]) => {
     heard();
     console.log(args.map(asText).join(' '));
   });
-  return async (address) => {
-    const reported = new Promise<number>((resolve) => {
-      const late = setTimeout(() => {
-        console.error(`editor host: not a word for ${SILENCE_MS / 60_000} minutes`);
-        resolve(124);
-      }, SILENCE_MS);
-      heard = () => void late.refresh();
-      report = (code) => {
-        clearTimeout(late);
-        resolve(code);
-      };
-    });
-    await page.goto(address);
-    return await reported;
-  };
+  await page.goto(address);
+  return await reported;
 }
 
 function fail(line: string): number {

@@ -1,5 +1,5 @@
 import { spawn, spawnSync } from 'node:child_process';
-import { mkdirSync, writeFileSync } from 'node:fs';
+import { mkdirSync, symlinkSync, writeFileSync } from 'node:fs';
 import { createServer } from 'node:net';
 import path from 'node:path';
 import type { EditorParts } from './editor-parts.ts';
@@ -15,6 +15,8 @@ export interface ServerOptions {
   readonly dataFolder: string;
   readonly extensionsFolder?: string;
   readonly settings?: Readonly<Record<string, unknown>>;
+  /** Of the extensions that the editor brings, only these; left out for all. */
+  readonly broughtExtensions?: readonly string[];
 }
 
 export interface PageOptions {
@@ -41,6 +43,9 @@ export async function startServer(parts: EditorParts, options: ServerOptions): P
       '--accept-server-license-terms',
       ...['--server-data-dir', options.dataFolder],
       ...['--extensions-dir', options.extensionsFolder ?? path.join(options.dataFolder, 'extensions')],
+      ...(options.broughtExtensions === undefined
+        ? []
+        : ['--builtin-extensions-dir', linksTo(parts, options.broughtExtensions, options.dataFolder)]),
       '--disable-telemetry',
       '--disable-workspace-trust',
       // Without it the server ignores which extension to run and which tests.
@@ -72,6 +77,15 @@ export async function startServer(parts: EditorParts, options: ServerOptions): P
     server.once('exit', (code) => reject(new Error(`the editor's server ended with code ${code}:\n${output}`)));
   });
   return { port, stop };
+}
+
+/** A folder that holds only these of the extensions that the editor brings. */
+function linksTo(parts: EditorParts, names: readonly string[], dataFolder: string): string {
+  const folder = path.join(dataFolder, 'brought');
+  mkdirSync(folder);
+  const all = path.resolve(path.dirname(parts.serverMain), '..', 'extensions');
+  for (const name of names) symlinkSync(path.join(all, name), path.join(folder, name), 'junction');
+  return folder;
 }
 
 /** Installs a package as a person would, into a folder that a server is then started with. */
