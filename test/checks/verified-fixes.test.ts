@@ -2,19 +2,16 @@
 import assert from 'node:assert/strict';
 import { readFileSync } from 'node:fs';
 import path from 'node:path';
-import { createAnalyser } from '../../server/src/analysis/analysis.ts';
 import type { Analysis } from '../../server/src/analysis/analysis-types.ts';
 import type { Finding, Remedy } from '../../server/src/checks/finding.ts';
 import { say } from '../../server/src/checks/say.ts';
-import { diskHost, specFiles, uriOf } from '../../server/src/cli/files.ts';
+import { diskHost, uriOf } from '../../server/src/cli/files.ts';
 import { analyse, EXAMPLE, findingOf, hostOf } from '../support/check-fixture.ts';
+import { analysedSample, analyser, SAMPLES, sampleFiles } from '../support/sample-files.ts';
 import { single } from '../support/shop.ts';
 
 /** A part without its unit, and an instrument with two faults: each settled by a fix. */
 const REALISTIC = path.resolve(import.meta.dirname, '../benchmarks/realistic.tpl');
-const SAMPLES = path.resolve(import.meta.dirname, '../../samples');
-const { files } = specFiles(['samples'], path.dirname(SAMPLES));
-const analyser = createAnalyser();
 const host = diskHost(SAMPLES);
 
 const isNote = ({ severity }: Finding): boolean => severity === 'information';
@@ -57,7 +54,7 @@ const sum = (counts: readonly (readonly [number, number])[]): readonly [number, 
 
 describe('verified fixes', () => {
   it('are exactly those that hold where the whole file is analysed again', () => {
-    const [held, refused] = sum(files.map((file) => judged(analyser.analyse(uriOf(file), host), file)));
+    const [held, refused] = sum(sampleFiles().map((file) => judged(analysedSample(file.path), file.path)));
     assert.ok(held > 50 && refused > 20, `${held} held, ${refused} did not`);
   });
 

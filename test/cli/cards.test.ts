@@ -1,7 +1,6 @@
 import assert from 'node:assert/strict';
 import { cpSync, existsSync, mkdirSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
 import path from 'node:path';
-import { createAnalyser } from '../../server/src/analysis/analysis.ts';
 import { commands } from '../../server/src/cli/commands.ts';
 import { findBrowser } from '../host/browser.ts';
 import { geotagged, SECRETS } from '../support/geotagged.ts';
@@ -12,7 +11,7 @@ const SAMPLES = path.join(import.meta.dirname, '../../samples');
 describe('cards', () => {
   let shell: Shell;
   before(() => {
-    shell = new Shell(commands, createAnalyser());
+    shell = new Shell(commands);
     cpSync(SAMPLES, shell.folder, { recursive: true });
   });
   after(() => shell.remove());

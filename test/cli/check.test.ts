@@ -1,7 +1,6 @@
 import assert from 'node:assert/strict';
 import { mkdirSync, readFileSync } from 'node:fs';
 import path from 'node:path';
-import { createAnalyser } from '../../server/src/analysis/analysis.ts';
 import { commands } from '../../server/src/cli/commands.ts';
 import { single } from '../support/shop.ts';
 import { Shell } from './shell.ts';
@@ -39,7 +38,7 @@ const OUT_OF_PHASE = `pickup heron {
 describe('check', () => {
   let shell: Shell;
   beforeEach(() => {
-    shell = new Shell(commands, createAnalyser());
+    shell = new Shell(commands);
   });
   afterEach(() => shell.remove());
 

@@ -2,7 +2,6 @@ import assert from 'node:assert/strict';
 import { execFileSync } from 'node:child_process';
 import { cpSync, readFileSync, rmSync } from 'node:fs';
 import path from 'node:path';
-import { createAnalyser } from '../../server/src/analysis/analysis.ts';
 import { commands } from '../../server/src/cli/commands.ts';
 import { PATH_ONLY, Shell } from './shell.ts';
 import { validate } from './validate.ts';
@@ -17,7 +16,7 @@ describe('compare', () => {
     execFileSync('git', [...identity, ...words], { cwd: shell.folder, stdio: 'ignore', env: PATH_ONLY });
   };
   before(() => {
-    shell = new Shell(commands, createAnalyser());
+    shell = new Shell(commands);
     for (const part of ['shop.pickup', 'parts', 'hesk-neck.pickup', 'tansy-bridge.pickup']) {
       cpSync(path.join(SAMPLES, part), shell.path(part), { recursive: true });
     }
@@ -118,7 +117,7 @@ describe('compare', () => {
     git('add', '.');
     git('commit', '--quiet', '-m', 'Second');
     git('clone', '--quiet', '--depth', '1', `file://${shell.folder}`, shell.path('shallow'));
-    const inside = new Shell(commands, createAnalyser());
+    const inside = new Shell(commands);
     cpSync(shell.path('shallow'), inside.folder, { recursive: true });
     const shallow = await inside.run(['compare', 'HEAD~1:hesk-neck.pickup', 'hesk-neck.pickup']);
     assert.equal(shallow.code, 2);

@@ -2,7 +2,6 @@ import assert from 'node:assert/strict';
 import { cpSync, readdirSync, readFileSync } from 'node:fs';
 import path from 'node:path';
 import { SaxesParser } from 'saxes';
-import { createAnalyser } from '../../server/src/analysis/analysis.ts';
 import { commands } from '../../server/src/cli/commands.ts';
 import { Shell } from './shell.ts';
 
@@ -17,7 +16,7 @@ function assertXml(text: string): void {
 describe('draw', () => {
   let shell: Shell;
   before(() => {
-    shell = new Shell(commands, createAnalyser());
+    shell = new Shell(commands);
     cpSync(SAMPLES, shell.folder, { recursive: true });
     const hostile = readFileSync(shell.path('hesk-neck.pickup'), 'utf8').replace(
       '"Hesk, neck"',

@@ -2,14 +2,13 @@ import assert from 'node:assert/strict';
 import { readFileSync } from 'node:fs';
 import { formatFile } from '../../grammar/src/format.ts';
 import { readFileTree } from '../../grammar/src/read-file.ts';
-import { createAnalyser } from '../../server/src/analysis/analysis.ts';
 import { commands } from '../../server/src/cli/commands.ts';
 import { Shell } from './shell.ts';
 
 describe('new', () => {
   let shell: Shell;
   beforeEach(() => {
-    shell = new Shell(commands, createAnalyser());
+    shell = new Shell(commands);
   });
   afterEach(() => shell.remove());
 

@@ -11,7 +11,6 @@ import {
 } from 'node:fs';
 import { tmpdir } from 'node:os';
 import path from 'node:path';
-import { createAnalyser } from '../../server/src/analysis/analysis.ts';
 import { findChromium } from '../../server/src/cli/chromium.ts';
 import { commands } from '../../server/src/cli/commands.ts';
 import { findProgram } from '../../server/src/cli/program.ts';
@@ -51,7 +50,7 @@ describe('another program', () => {
   });
 
   it('is never run out of the folder of the specs: git, the maker of PNG files, the browser', async () => {
-    const shell = new Shell(commands, createAnalyser());
+    const shell = new Shell(commands);
     try {
       shell.write('a.pickup', 'wire a {\n  gauge 42 AWG\n}\n');
       const names = ['git', 'rsvg-convert', 'chromium', 'C:\\Program Files\\Google\\Chrome\\Application\\chrome.exe'];

@@ -1,7 +1,6 @@
 import assert from 'node:assert/strict';
 import { cpSync, readFileSync } from 'node:fs';
 import path from 'node:path';
-import { createAnalyser } from '../../server/src/analysis/analysis.ts';
 import { commands } from '../../server/src/cli/commands.ts';
 import { applyEdits } from '../support/text-edits.ts';
 import { Shell } from './shell.ts';
@@ -13,7 +12,7 @@ const SAMPLE = 'knapweed-neck.pickup';
 describe('propose', () => {
   let shell: Shell;
   before(() => {
-    shell = new Shell(commands, createAnalyser());
+    shell = new Shell(commands);
     cpSync(path.join(ROOT, 'samples'), shell.folder, { recursive: true });
     cpSync(path.join(ROOT, 'test/cases'), path.join(shell.folder, 'cases'), { recursive: true });
   });

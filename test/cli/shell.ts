@@ -7,6 +7,7 @@ import { progressOn } from '../../server/src/cli/progress.ts';
 import { run } from '../../server/src/cli/run.ts';
 import { stylesFor } from '../../server/src/cli/styles.ts';
 import { oneThread } from '../../server/src/cli/threads.ts';
+import { analyser as samplesAnalyser } from '../support/sample-files.ts';
 
 export interface Outcome {
   readonly code: ExitCode;
@@ -33,7 +34,7 @@ export class Shell {
   readonly #commands: readonly Command[];
   readonly #analyser: Analyser;
 
-  constructor(commands: readonly Command[], analyser: Analyser) {
+  constructor(commands: readonly Command[], analyser: Analyser = samplesAnalyser) {
     this.folder = realpathSync(mkdtempSync(path.join(tmpdir(), 'pickup-shell-')));
     this.#commands = commands;
     // The next command of a test asks for the same files.

@@ -1,7 +1,6 @@
 import assert from 'node:assert/strict';
 import { cpSync } from 'node:fs';
 import path from 'node:path';
-import { createAnalyser } from '../../server/src/analysis/analysis.ts';
 import { commands } from '../../server/src/cli/commands.ts';
 import { Shell } from './shell.ts';
 import { validate } from './validate.ts';
@@ -11,7 +10,7 @@ const SAMPLES = path.join(import.meta.dirname, '../../samples');
 describe('switch', () => {
   let shell: Shell;
   before(() => {
-    shell = new Shell(commands, createAnalyser());
+    shell = new Shell(commands);
     cpSync(SAMPLES, shell.folder, { recursive: true });
   });
   after(() => shell.remove());

@@ -1,5 +1,4 @@
 import assert from 'node:assert/strict';
-import { createAnalyser } from '../../server/src/analysis/analysis.ts';
 import { commands } from '../../server/src/cli/commands.ts';
 import { Shell } from './shell.ts';
 
@@ -40,7 +39,7 @@ function lengthM(turns: number): number {
 describe('turns', () => {
   let shell: Shell;
   before(() => {
-    shell = new Shell(commands, createAnalyser());
+    shell = new Shell(commands);
     shell.write('two.pickup', SPEC);
   });
   after(() => shell.remove());

@@ -1,7 +1,6 @@
 import assert from 'node:assert/strict';
 import { cpSync, readFileSync } from 'node:fs';
 import path from 'node:path';
-import { createAnalyser } from '../../server/src/analysis/analysis.ts';
 import { commands } from '../../server/src/cli/commands.ts';
 import { Shell } from './shell.ts';
 import { validate } from './validate.ts';
@@ -18,7 +17,7 @@ describe('wire', () => {
   let shell: Shell;
   let planned = '';
   before(() => {
-    shell = new Shell(commands, createAnalyser());
+    shell = new Shell(commands);
     cpSync(SAMPLES, shell.folder, { recursive: true });
     const text = readFileSync(shell.path('yarrowby.pickup'), 'utf8');
     planned = text.replace(/\n {2}wiring \{[^}]*\}\n/, '\n').replace(/^# expect:.*\n/gm, '');

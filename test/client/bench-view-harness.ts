@@ -6,7 +6,6 @@ import { build } from 'esbuild';
 import type { BrowserContext, Page } from 'playwright-core';
 import { TextDocument } from 'vscode-languageserver-textdocument';
 import type { FromView, ShownDrawing, ToView, ViewState } from '../../client/src/features/bench-view/messages.ts';
-import { createAnalyser } from '../../server/src/analysis/analysis.ts';
 import type { Analysis, Host } from '../../server/src/analysis/analysis-types.ts';
 import { type Bases, createBases } from '../../server/src/lsp/compared-states.ts';
 import { createDocuments } from '../../server/src/lsp/documents.ts';
@@ -30,6 +29,7 @@ import { sound } from '../../server/src/lsp/sound.ts';
 import { ENGLISH, type Language } from '../../server/src/words/languages/language.ts';
 import { openTestBrowser } from '../host/browser.ts';
 import { plain } from '../support/geotagged.ts';
+import { analyser } from '../support/sample-files.ts';
 
 const root = path.resolve(import.meta.dirname, '..', '..');
 const SAMPLES = path.join(root, 'samples');
@@ -237,7 +237,6 @@ export interface Shown {
   readonly sections: readonly Section[];
 }
 
-const analyser = createAnalyser();
 const benches = new Map<string, Bench>();
 
 /** What the extension would show of a sample, or of a text in its place, made by the server's own functions; the same each time. */

@@ -1,7 +1,7 @@
 /** The shop's samples: their texts, and what is known about each, made once for all tests of a process. */
 import { readdirSync, readFileSync } from 'node:fs';
 import path from 'node:path';
-import { createAnalyser } from '../../server/src/analysis/analysis.ts';
+import { type Analyser, createAnalyser } from '../../server/src/analysis/analysis.ts';
 import type { Analysis } from '../../server/src/analysis/analysis-types.ts';
 import { diskHost, uriOf } from '../../server/src/cli/files.ts';
 
@@ -36,7 +36,8 @@ export function sampleText(name: string): string {
   return file.text;
 }
 
-const analyser = createAnalyser();
+/** What it has read of a sample, or of a text that holds the same pieces, it knows for all tests of the process. */
+export const analyser: Analyser = createAnalyser();
 const analysed = new Map<string, Analysis>();
 
 /** A sample as it stands, the same object each time, or with its text changed. */

@@ -7,7 +7,6 @@ import { cpSync } from 'node:fs';
 import path from 'node:path';
 import { TextDocument } from 'vscode-languageserver-textdocument';
 import { given } from '../../grammar/values/present.ts';
-import { createAnalyser } from '../../server/src/analysis/analysis.ts';
 import type { Analysis } from '../../server/src/analysis/analysis-types.ts';
 import { pickupAnalysis } from '../../server/src/analysis/pickup-analysis.ts';
 import { commands } from '../../server/src/cli/commands.ts';
@@ -132,7 +131,7 @@ const HALF_WOUND = (text: string): string =>
 describe('what was measured, in what is written for other programs', () => {
   let shell: Shell;
   before(() => {
-    shell = new Shell(commands, createAnalyser());
+    shell = new Shell(commands);
     cpSync(SAMPLES, shell.folder, { recursive: true });
   });
   after(() => shell.remove());
