@@ -13,11 +13,15 @@ describe('the bench view as one sees it', () => {
   before(async () => {
     seen = await openWindow();
   });
-  after(() => seen.close());
-  afterEach(closeAll);
+  after(async () => {
+    await closeAll();
+    await seen.close();
+  });
 
   const openBenchView = async (sample: string, text: string): Promise<[vscode.TextEditor, Frame]> => {
     const editor = await openSample(sample);
+    // The view is opened once for all of them, each of which begins at the top of the text.
+    editor.selection = new vscode.Selection(0, 0, 0, 0);
     await vscode.commands.executeCommand('pickup.openBenchViewToSide');
     const frame = await seen.webviewWith(text);
     // Of two states drawn only one may be in sight.
@@ -78,6 +82,7 @@ describe('the bench view as one sees it', () => {
     await bar.waitFor();
     assert.match((await bar.textContent()) ?? '', /^Line\s\d+\sdoes not read yet/);
     assert.notEqual(await frame.locator('svg [data-part]').count(), 0);
+    await closeAll();
   });
 
   it('nothing from anywhere else is let in', async () => {
