@@ -233,13 +233,17 @@ function resonances(
   });
   for (const { at } of curves) obstacles.push({ x: at.x - 8, y: at.y - 8, width: 16, height: 16 });
   const texts: Box[] = [];
+  let isSmall = false;
   for (const { curve, at } of curves) {
     const isNow = curve === now;
     const side = isNow ? nowSide : nowSide === 'right' ? 'left' : 'right';
     const place = { prefer: side, within: wordsArea(axes), obstacles, texts } as const;
     const lines = resonanceLines(curve, t);
     const small = lines.map(({ runs }) => ({ runs, size: 12 as const }));
-    const placed = callout(at, lines, place) ?? callout(at, small, place);
+    // What was is never written larger than what is.
+    const large: ReturnType<typeof callout> = isSmall ? undefined : callout(at, lines, place);
+    const placed = large ?? callout(at, small, place);
+    isSmall = large === undefined;
     const mark = circle('open', at.x, at.y, 5);
     if (placed !== undefined) {
       obstacles.push(...placed.boxes);
