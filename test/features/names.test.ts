@@ -86,6 +86,79 @@ describe('rename', () => {
     assert.equal(result.edits.length, 3);
   });
 
+  it('a lead or a coil of a pickup where it is like another, and where it is fitted', () => {
+    const pair = `pickup heron {
+  coil screw {
+    turns 5_000
+    start pink
+    finish turquoise
+  }
+  coil slug {
+    turns 5_000
+    start violet
+    finish grey
+  }
+  hookup {
+    hot violet
+    link grey turquoise
+    ground pink
+  }
+}
+pickup egret like heron {
+  coil screw {
+    turns 6_000
+    finish turquoise
+  }
+}
+`;
+    const guitar = `use "main.pickup"
+switch toggle {
+  detent up joins a0 a1
+}
+instrument i {
+  pickup bridge egret
+  pickup neck heron
+  switch ways toggle
+  wiring {
+    hot ways.a0
+    link bridge.TQ ways.a1
+    ground bridge.screw.start
+  }
+  selector {
+    1 bridge.screw parallel reversed neck.screw
+  }
+}
+`;
+    const files = { 'guitar.pickup': guitar };
+    const lines = (marked: string, newName: string) => {
+      const { result } = renamed(marked, newName, files);
+      assert.ok(result.ok);
+      return ['main.pickup', 'guitar.pickup'].flatMap((name, index) => {
+        const before = [pair, guitar][index] ?? '';
+        const own = result.edits.filter(({ at }) => at.uri.endsWith(name));
+        const after = applyEdits(before, own).split('\n');
+        return after.flatMap((line, at) => (line === before.split('\n')[at] ? [] : [line.trim()]));
+      });
+    };
+    const coil = [
+      'coil inner {',
+      'coil inner {',
+      'ground bridge.inner.start',
+      '1 bridge.inner parallel reversed neck.inner',
+    ];
+    assert.deepEqual(lines(mark(pair, 'coil screw'), 'inner'), coil);
+    const lead = ['finish gold', 'link grey gold', 'finish gold', 'link bridge.gold ways.a1'];
+    assert.deepEqual(lines(mark(pair, 'link grey turquoise'), 'gold'), lead);
+    // From the one that is like it, and to a word that the lines take otherwise.
+    const second = pair.indexOf('screw {\n    turns 6');
+    assert.deepEqual(lines(`${pair.slice(0, second)}‸${pair.slice(second)}`, 'inner'), coil);
+    assert.equal(renamed(mark(pair, 'coil screw'), 'slug', files).result.ok, false);
+    assert.deepEqual(renamed(mark(pair, 'link grey turquoise'), 'ground', files).result, {
+      ok: false,
+      why: 'ground says something else in the lines that would name it.',
+    });
+  });
+
   it('is refused where the name is taken, or is none', () => {
     const at = mark(SINGLE, 'hot violet');
     assert.deepEqual(renamed(at, 'grey').result, { ok: false, why: 'There is already a lead named grey here.' });

@@ -154,7 +154,7 @@ describe('files of the workspace that are not open', () => {
       server.request('textDocument/prepareRename', endOf('made/wren-a.pickup', 'bobbin rod-six')),
       why,
     );
-    // A lead is known in its own pickup only.
+    // A lead is looked for in what can be read.
     await server.request('textDocument/rename', { ...endOf('made/wren-a.pickup', 'hot violet'), newName: 'white' });
   });
 

@@ -28,6 +28,8 @@ export function rename(named: NamedThere, newName: string, among: readonly FileM
   if (!NAME.test(newName)) {
     return { ok: false, why: 'A name starts with a letter and goes on with letters, digits, "-" and "_".' };
   }
+  if (MEANT_OTHERWISE[named.kind]?.includes(newName))
+    return { ok: false, why: `${newName} says something else in the lines that would name it.` };
   const mentions = mentionsOf(named, among);
   const taken = among.some((file) => file.mentions.some((other) => isTaken(other, named, mentions, newName)));
   if (taken) return { ok: false, why: `There is already a ${named.kind} named ${newName} here.` };
@@ -41,9 +43,15 @@ export function rename(named: NamedThere, newName: string, among: readonly FileM
   return { ok: true, edits: mentions.map(({ at }) => ({ at, newText: newName })) };
 }
 
+/** Words of lines that name leads, or what an instrument holds. */
+const MEANT_OTHERWISE: Readonly<Partial<Record<NamedThere['kind'], readonly string[]>>> = {
+  lead: ['hot', 'ground'],
+  slot: ['hot', 'ground', 'jack', 'reversed', 'series', 'parallel', 'through'],
+};
+
 const NAME = /^\p{L}[\p{L}\p{N}\p{M}_-]*$/u;
 
-/** Coils, leads and slots have their names within one block; everything else within the shop. */
+/** Coils, leads and slots have their names within one block, and where that is taken over or fitted; everything else within the shop. */
 export const isLocal = (kind: string): boolean => kind === 'coil' || kind === 'lead' || kind === 'slot';
 
 function isTaken(other: Mention, { kind, target }: NamedThere, mentions: readonly Mention[], newName: string): boolean {

@@ -6,6 +6,7 @@ import { nearest } from '../../../grammar/src/nearest.ts';
 import type { language } from '../../../grammar/src/schema/index.ts';
 import type { SyntaxProblem } from '../../../grammar/src/syntax-problem.ts';
 import type { Chunk } from '../../../grammar/src/syntax-tree.ts';
+import { fittedNames } from './fitted-names.ts';
 import { instrumentFrom } from './from-instrument.ts';
 import { pickupFrom } from './from-pickup.ts';
 import { benchFrom, bobbinFrom, magnetFrom, spoolFrom, wireFrom } from './from-shop.ts';
@@ -178,8 +179,9 @@ export function modelReader(memory: ModelMemory, scopeOf: (chunk: Chunk) => Scop
       report: (problem) => problems.push(problem),
     };
     const declared = declaredBy(merged, resolver);
-    const inner = innerNames(names, raw.node.like?.word === 'reworks' ? (parent?.block ?? 'not known') : undefined);
-    references.push(...inner.references);
+    const former = raw.node.like?.word === 'reworks' ? (parent?.block ?? 'not known') : undefined;
+    const inner = innerNames(names, former, parent?.references);
+    references.push(...inner.references, ...fittedNames(names, (name) => things.get(`pickup ${name}`)?.references));
     problems.push(...inner.problems);
     if (declared?.kind === 'pickup') problems.push(...unknownCoilsRead(declared.thing));
     const cycle = cycleProblems.get(chunk);

@@ -1,5 +1,5 @@
 /**
- * The names that are known inside one block at the top only: coils and leads of a pickup, slots of an instrument. Where each is
+ * The names that are declared inside one block at the top: coils and leads of a pickup, slots of an instrument. Where each is
  * declared, every line that names it, and the names that nothing declares or two things have.
  */
 import { type NameInLine, namesInLine } from '../../../grammar/src/names-in-line.ts';
@@ -77,17 +77,27 @@ export interface InnerNames {
   readonly problems: readonly ModelProblem[];
 }
 
-/** `former`: the pickup as it was, of which this one is a later state; its coils may be taken away. */
+/**
+ * `former`: the pickup as it was, of which this one is a later state; its coils may be taken away. `lent`: the names of the block that this
+ * one is made from: what has a name there is meant by it here, too, also where its lines are written anew.
+ */
 export const innerNames = onceFor(
-  (names: readonly PlacedName[], former: AnyBlock | 'not known' | undefined): InnerNames => {
+  (
+    names: readonly PlacedName[],
+    former: AnyBlock | 'not known' | undefined,
+    lent: readonly Reference[] | undefined,
+  ): InnerNames => {
+    const lender = new Map(lent?.map(({ kind, name, target }) => [`${kind} ${name}`, target]));
     const declared = new Map<InnerKind, Map<string, PlacedName>>(INNER_KINDS.map((kind) => [kind, new Map()]));
     const problems: ModelProblem[] = [];
     const references: Reference[] = [];
     const note = (kind: InnerKind, name: string, place: Place, declares: boolean) => {
       const key = kind === 'lead' ? canonicalLeadName(name) : name;
-      const target = declared.get(kind)?.get(key)?.place;
+      const own = declared.get(kind)?.get(key)?.place;
+      const target = own && (lender.get(`${kind} ${key}`) ?? own);
       // A lead that nothing brings out is told by the check that knows what it may be.
-      if (target || kind !== 'lead') references.push({ place, kind, name: key, target, declares });
+      if (target || kind !== 'lead')
+        references.push({ place, kind, name: key, target, declares: declares && target === own });
       return target;
     };
     for (const each of names) {

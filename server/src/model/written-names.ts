@@ -44,7 +44,7 @@ export function* writtenNames(text: string): Generator<undefined, WrittenNames> 
       for (const { kind, parts } of namesInBlock(blockOf(content, chunk)))
         for (const { value } of parts) {
           mentioned.add(value);
-          if (kind === 'lead') mentioned.add(canonicalLeadName(value));
+          if (kind === 'lead' || kind === 'slot') mentioned.add(canonicalLeadName(value));
         }
     }
     yield;
