@@ -9,6 +9,7 @@ import type { PickupNetlist } from '../model/netlist.ts';
 import { sweepsOf } from '../model/sweeps.ts';
 import { type CoilForm, type MetalLoop, metalPartsOf } from '../physics/sweep/coil-form.ts';
 import type { CoilsJoined, NetworkCoil, ProbedCircuit } from '../physics/sweep/coil-network.ts';
+import type { Noise } from '../physics/sweep/scatter.ts';
 import { lossesFrom, partOfFit, type SweepFit } from '../physics/sweep/sweep-fit.ts';
 import type { SweepsOfCoil } from '../physics/sweep/sweep-problem.ts';
 import { sharedTurns } from '../physics/sweep/terminals.ts';
@@ -182,6 +183,7 @@ function planOf(
         sets.starts,
       ),
       couplings: areTold ? couplingsToTry(several[0]?.swept, [...alone.values()]) : [1],
+      noise: noiseOf(groups),
     },
   };
   return { groups, coils, known, joined, sweeps: sweepsTogether(groups, joined) };
@@ -380,6 +382,15 @@ function sweepsTogether(groups: readonly PlannedGroup[], joined: CoilsJoined): S
     dc: placed.flatMap(({ dc }) => dc),
     joined,
   };
+}
+
+/** What the points of each curve scattered by where it was fitted by itself, in the order of the curves. */
+function noiseOf(groups: readonly PlannedGroup[]): readonly Noise[] {
+  const noise = (areAlone: boolean) =>
+    groups.flatMap(({ swept: { sweeps, fit } }) =>
+      sweeps.curves.flatMap(({ kind }, at) => ((kind === 'alone') === areAlone ? (fit.noise[at] ?? []) : [])),
+    );
+  return [...noise(false), ...noise(true).slice(0, 1)];
 }
 
 const NO_RECORDER = { ohm: 1, ohmSd: 1, farad: 1, faradSd: 1 };

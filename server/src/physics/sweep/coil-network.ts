@@ -6,6 +6,7 @@
  */
 import { type CoilForm, type CoilModel, coilModel, metalPartsOf, parametersOf } from './coil-form.ts';
 import { type ComplexSystem, complexSystem } from './complex-system.ts';
+import type { Noise } from './scatter.ts';
 
 /** A coil has parameters of its own, or shares those of others and differs from them by factors. */
 export interface NetworkCoil {
@@ -43,12 +44,13 @@ export interface CoilsJoined {
   readonly cableSd: number | undefined;
   readonly circuits: readonly ProbedCircuit[];
   /**
-   * Where the fit begins: of each form of loss that is tried the parameters of each set, and the factor on the coupling. Without it both are
-   * looked for in the curves, of one coil.
+   * Where the fit begins: of each form of loss that is tried the parameters of each set, the factor on the coupling, and the scatter of
+   * each curve. Without it all are looked for in the curves, of one coil.
    */
   readonly start?: {
     readonly forms: readonly { readonly form: CoilForm; readonly sets: readonly (readonly number[])[] }[];
     readonly couplings: readonly number[];
+    readonly noise: readonly Noise[];
   };
 }
 

@@ -4,10 +4,10 @@
  * at all points, r + Φδ, each over its deviation, is |Lᵀδ + L⁻¹ΦᵀWr|² and a remainder that stays, where LLᵀ = ΦᵀWΦ: no point is lost.
  */
 import type { CoilForm } from './coil-form.ts';
+import type { Noise } from './scatter.ts';
 import {
   deviationsOf,
   type MeasuredCurve,
-  type Noise,
   type SweepProblem,
   type SweepsOfCoil,
   sweepProblem,

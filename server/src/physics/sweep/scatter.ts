@@ -2,7 +2,11 @@
  * How far the points of a curve scatter, whatever the model that was fitted to it: from second differences of what the fit leaves along
  * the curve, which know nothing of what is left smoothly.
  */
-import type { Noise } from './sweep-problem.ts';
+/** Deviation of a point: √((a · |H|)² + b²) over |H| (J. R. Dygas and M. W. Breiter, Electrochimica Acta 44 (1999) 4163–4174). */
+export interface Noise {
+  readonly share: number;
+  readonly floor: number;
+}
 
 /** Shares and floors are looked for by steps that halve, in their logarithms. */
 const FIRST_STEP = 2;

@@ -7,15 +7,8 @@ import { solveInPlace } from '../linear-solve.ts';
 import { type CoilForm, metalPartsOf, partsOfForm } from './coil-form.ts';
 import { type CoilsJoined, withoutSurroundings } from './coil-network.ts';
 import { problemAtFewPoints, thinnedOut } from './few-points.ts';
-import { scatterOf } from './scatter.ts';
-import {
-  type Noise,
-  type Nuisance,
-  type SweepProblem,
-  type SweepsOfCoil,
-  sweepProblem,
-  wrapped,
-} from './sweep-problem.ts';
+import { type Noise, scatterOf } from './scatter.ts';
+import { type Nuisance, type SweepProblem, type SweepsOfCoil, sweepProblem, wrapped } from './sweep-problem.ts';
 import { startOf } from './sweep-start.ts';
 
 export interface SweepFit {
@@ -49,18 +42,17 @@ export function fitSweeps(asked: SweepsOfCoil): SweepFit | undefined {
   const problem = sweepProblem(sweeps, chosen.problem.form, settledNoise);
   const toTheEnd = ({ minimum: { values } }: Tried) => {
     if (!asked.joined) return minimum(problem, values, TO_THE_END);
-    const nearly = minimum(problemAtFewPoints(sweeps, chosen.problem.form, settledNoise, values), values, {
-      ...TO_THE_END,
-      ...IN_THE_VALLEY,
-    });
-    return minimum(problem, nearly.minimum.values, { ...TO_THE_END, ...IN_THE_VALLEY });
+    const few = problemAtFewPoints(sweeps, chosen.problem.form, settledNoise, values);
+    return minimum(few, values, { ...TO_THE_END, ...IN_THE_VALLEY });
   };
   // Minima that are about as low may change places on the way.
   const others = chosen === best ? tried.filter((each) => each !== best && isNear(each, best)).map(toTheEnd) : [];
-  const last = least([toTheEnd(chosen), ...others]);
+  const ends = [toTheEnd(chosen), ...others];
+  const lowest = least(ends);
+  const last = asked.joined ? minimum(problem, lowest.minimum.values, { ...TO_THE_END, ...IN_THE_VALLEY }) : lowest;
   const ofOtherForm = tried.filter(({ problem: { form } }) => form !== best.problem.form);
   // Sums are compared where both were made with the same scatter.
-  const rivals = [rivalOf(last, others), rivalOf(best, ofOtherForm)].flatMap((each) => each ?? []);
+  const rivals = [rivalOf(last, ends), rivalOf(best, ofOtherForm)].flatMap((each) => each ?? []);
   const [rival] = rivals.sort((a, b) => b.likely - a.likely);
   const losses = asked.joined
     ? []
@@ -116,27 +108,27 @@ function triedByEye(sweeps: SweepsOfCoil): readonly Tried[] | undefined {
 }
 
 /**
- * All forms with the scatter that the first of them leaves; of shared metal both solutions, which may do equally well. Where they lie is
- * looked for with few of the points, since most starts end alike, and each is settled by few that stand for all; a form that leaves far
- * more than the first is not.
+ * All forms; of shared metal both solutions, which may do equally well. Where they lie is looked for with few of the points, since most
+ * starts end alike, and each is settled by few that stand for all; a form that leaves far more than the first is not.
  */
-function triedFrom(sweeps: SweepsOfCoil, { forms, couplings }: NonNullable<CoilsJoined['start']>): readonly Tried[] {
+function triedFrom(
+  sweeps: SweepsOfCoil,
+  { forms, couplings, noise }: NonNullable<CoilsJoined['start']>,
+): readonly Tried[] {
   const some = thinnedOut(sweeps);
-  let noise = firstNoise(sweeps);
   let from = couplings;
   let most = Number.POSITIVE_INFINITY;
-  return forms.flatMap(({ form, sets }, index): readonly Tried[] => {
-    const atAll = ({ minimum: { values } }: Tried, patience: Patience = ROUGHLY) =>
-      minimum(problemAtFewPoints(sweeps, form, noise, values), values, { ...patience, ...IN_THE_VALLEY });
+  return forms.flatMap(({ form, sets }): readonly Tried[] => {
+    const settled = ({ minimum: { values } }: Tried) =>
+      minimum(problemAtFewPoints(sweeps, form, noise, values), values, { ...ROUGHLY, ...IN_THE_VALLEY });
     const begunWith = eachOnce(begun(sweepProblem(some, form, noise), sets, from));
-    if (index > 0) return eachOnce(begunWith.filter((each) => sumOf(each) < most).map((each) => atAll(each)));
-    const tried = eachOnce(begunWith.map((each) => atAll(each, FOR_THE_SCATTER)));
-    const best = least(tried);
-    noise = noiseOf(sweeps, best);
-    from = [best.minimum.values[best.problem.network.couplingAt] ?? 1];
-    const settled = eachOnce(tried.map((each) => atAll(each)));
-    most = sumOf(minimum(sweepProblem(some, form, noise), least(settled).minimum.values, AS_IT_STANDS)) + RIVALLING;
-    return settled;
+    const tried = eachOnce(begunWith.filter((each) => sumOf(each) < most).map(settled));
+    const [best] = tried;
+    if (best && most === Number.POSITIVE_INFINITY) {
+      from = [best.minimum.values[best.problem.network.couplingAt] ?? 1];
+      most = sumOf(begunWith[0] ?? best) + RIVALLING;
+    }
+    return tried;
   });
 }
 
@@ -168,14 +160,11 @@ const TO_THE_END = { mostRounds: 300 };
 /** Near a minimum the step is what the normal equations say; damping, they would take many rounds along a valley. */
 const IN_THE_VALLEY = { damping: 1e-7 };
 
-/** The scatter is read from what is left between neighbours, which the last steps along a valley do not move. */
-const FOR_THE_SCATTER = { mostRounds: 40, enough: 0.5 };
-
 const BRIEFLY = { mostRounds: 6, enough: 0.01 };
 
 /** How far metal lies about the other coil where a fit begins, and of how many such starts it is followed on. */
 const SOME_REACH = 0.3;
-const FOLLOWED = 3;
+const FOLLOWED = 5;
 
 /**
  * The least from a start. Of couplings the one begins that leaves least as it stands. Metal that no coil shares is alike on both sides,
@@ -212,7 +201,7 @@ function begun(
     const next =
       reaches === 0
         ? [from(coupling, 0, ROUGHLY)]
-        : lowest(tried.map((sides) => from(coupling, sides, BRIEFLY)))
+        : eachOnce(tried.map((sides) => from(coupling, sides, BRIEFLY)))
             .slice(0, followed)
             .map((each) => minimum(problem, each.minimum.values, ROUGHLY));
     found = lowest([...found, ...next]).slice(0, followed);
@@ -225,7 +214,7 @@ type Patience = Parameters<typeof leastSquares>[2];
 const AS_IT_STANDS = { mostRounds: 0 };
 
 /** Squared residuals of a point of a circuit that is found: another start finds the same. */
-const NEARLY = 2;
+const NEARLY = 4;
 
 /** From the first corner; from others as well where these do not agree. */
 function firstLoop(sweeps: SweepsOfCoil, start: readonly number[]): Tried {

@@ -7,6 +7,7 @@ import type { Complex } from '../complex.ts';
 import type { LeastSquares } from '../levenberg-marquardt.ts';
 import { type CoilForm, type CoilModel, partsOfForm } from './coil-form.ts';
 import { type CoilNetwork, type CoilsJoined, coilNetwork, ONE_COIL } from './coil-network.ts';
+import type { Noise } from './scatter.ts';
 import { type Terminals, terminalsOf } from './terminals.ts';
 
 /**
@@ -64,12 +65,6 @@ export interface SweepsOfCoil {
   readonly dc: readonly DcReading[];
   /** Left out: one coil between the probes of all. */
   readonly joined?: CoilsJoined;
-}
-
-/** Deviation of a point: √((a · |H|)² + b²) over |H| (J. R. Dygas and M. W. Breiter, Electrochimica Acta 44 (1999) 4163–4174). */
-export interface Noise {
-  readonly share: number;
-  readonly floor: number;
 }
 
 /** What a nuisance is of: its name, where its parameter stands, and one deviation of it before the sweep. */
