@@ -58,22 +58,47 @@ export async function launchBrowser(options: BrowserOptions): Promise<BrowserCon
   return context;
 }
 
-/** A browser of its own for the tests of a file. */
+/** A browser for the tests of a file. */
 export interface TestBrowser {
   readonly context: BrowserContext;
+  /** Closes the pages of the file. */
   close(): Promise<void>;
 }
 
+/** How long it stays for the next file: a new one takes as long as twenty pages. */
+const STAYS_MS = 3_000;
+
+let running: Promise<BrowserContext> | undefined;
+let leaving: NodeJS.Timeout | undefined;
+
+/** The files of a process, which come one after the other, have one browser where they follow each other soon. */
 export async function openTestBrowser(): Promise<TestBrowser> {
-  const executable = findBrowser();
-  if (executable === undefined) throw new Error('no Chromium found: install chromium, or set CHROMIUM to its path');
-  const userDataFolder = mkdtempSync(path.join(tmpdir(), 'test-browser-'));
-  const context = await launchBrowser({ executable, userDataFolder, sharesProcess: true });
+  clearTimeout(leaving);
+  running ??= startTestBrowser();
+  const context = await running;
   return {
     context,
     close: async () => {
-      await context.close();
-      rmSync(userDataFolder, { recursive: true, force: true, maxRetries: 5, retryDelay: 200 });
+      // The first is the browser's own: without any it would end.
+      await Promise.all(context.pages().map((page, index) => (index === 0 ? undefined : page.close())));
+      leaving = setTimeout(() => {
+        running = undefined;
+        void context.close();
+      }, STAYS_MS);
     },
   };
+}
+
+async function startTestBrowser(): Promise<BrowserContext> {
+  const executable = findBrowser();
+  if (executable === undefined) throw new Error('no Chromium found: install chromium, or set CHROMIUM to its path');
+  const userDataFolder = mkdtempSync(path.join(tmpdir(), 'test-browser-'));
+  const remove = (): void => rmSync(userDataFolder, { recursive: true, force: true, maxRetries: 5, retryDelay: 200 });
+  const context = await launchBrowser({ executable, userDataFolder, sharesProcess: true });
+  process.once('exit', remove);
+  context.once('close', () => {
+    process.off('exit', remove);
+    remove();
+  });
+  return context;
 }

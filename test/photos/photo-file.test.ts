@@ -1,5 +1,6 @@
 /** Files of photographs by their own bytes, and the copies of them that may leave the shop. */
 import assert from 'node:assert/strict';
+import type { Page } from 'playwright-core';
 import { htmlPage } from '../../server/src/documents/html.ts';
 import {
   cleanPhoto,
@@ -105,14 +106,15 @@ describe('the copy of a photograph', () => {
 describe('in a browser, the copy of a photograph', function () {
   this.timeout(300_000);
   let browser: TestBrowser;
+  let page: Page;
   before(async () => {
     browser = await openTestBrowser();
+    page = await browser.context.newPage();
   });
   after(() => browser.close());
 
-  const looks = async (uri: string) => {
-    const page = await browser.context.newPage();
-    const look = await page.evaluate(async (src) => {
+  const looks = (uri: string) =>
+    page.evaluate(async (src) => {
       const image = new Image();
       image.src = src;
       await image.decode();
@@ -123,9 +125,6 @@ describe('in a browser, the copy of a photograph', function () {
       const data = context?.getImageData(0, 0, canvas.width, canvas.height).data ?? [];
       return { width: image.naturalWidth, height: image.naturalHeight, pixels: [...data].join() };
     }, uri);
-    await page.close();
-    return look;
-  };
 
   for (const format of FORMATS)
     it(`${format}: looks as the original does, pixel by pixel, whichever way up`, async () => {
@@ -151,14 +150,12 @@ describe('in a browser, the copy of a photograph', function () {
       body: [{ photo, caption }],
     });
     assert.ok(!html.includes('<script>'));
-    const page = await browser.context.newPage();
     await page.setContent(html);
     const [alt, width] = await page.evaluate(async () => {
       const image = document.querySelector('img');
       await image?.decode();
       return [image?.alt, image?.naturalWidth];
     });
-    await page.close();
     assert.deepEqual([alt, width], [caption, 48]);
   });
 });
