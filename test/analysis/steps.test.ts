@@ -128,6 +128,22 @@ describe('what is told first', () => {
     assert.equal(codes.filter((each) => each === 'fit/former-state').length, 1);
   });
 
+  it('tells a line by itself before anything is read, where nothing else has changed and something is solved', () => {
+    const first = (before: string, text: string): readonly string[] | undefined => {
+      const analyser = createAnalyser();
+      const step = analyser.analysing(EXAMPLE, host(text), analyser.analyse(EXAMPLE, host(before))).next();
+      return step.done ? undefined : step.value?.()?.findings.map(({ code }) => code);
+    };
+    const before = AGAINST('heron');
+    assert.deepEqual(first(before, before.replace('wound clockwise', 'wound clockwisse')), [
+      'syntax/unknown-word',
+      'phase/coils-cancel',
+    ]);
+    assert.equal(first(before, before.replace('    turns', '    # counted\n    turns')), undefined);
+    const parts = 'wire w {\n  gauge 42 AWG\n}\n';
+    assert.equal(first(parts, parts.replace('AWG', 'AWGG')), undefined);
+  });
+
   it('carries along what a finding points to beside its own place', () => {
     const before = AGAINST('heron') + INSTRUMENT;
     const related = ({ findings, locate }: EarlyFindings, text: string) =>
