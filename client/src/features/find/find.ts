@@ -57,7 +57,10 @@ async function find(client: BaseLanguageClient): Promise<void> {
     const result = await client.sendRequest<FindResult>(FIND_REQUEST, params, source.token).catch(() => undefined);
     if (mine !== searches) return;
     pick.busy = false;
-    if (result) pick.items = itemsOf(result, text);
+    if (!result) return;
+    pick.items = itemsOf(result, text);
+    // What is to be minded stands first, and what was looked for is what the Enter key takes.
+    pick.activeItems = pick.items.filter(({ found }) => found).slice(0, 1);
   };
   pick.onDidChangeValue((text) => {
     clearTimeout(resting);
@@ -91,22 +94,24 @@ function itemsOf({ found, isFiltered, problem, examples, cautions }: FindResult,
     return {
       label,
       description: `${each.name} · ${fileOf(each.uri)}`,
-      detail: [each.about, ...each.reasons].join(' · '),
+      // Why it is there is what a narrow list must not cut off.
+      detail: [...each.reasons, each.about].filter((part) => part !== '').join(' · '),
       alwaysShow,
       found: each,
     };
   });
   if (problem !== undefined) return [{ label: problem, alwaysShow: true }];
   if (items.length === 0) return [{ label: t('No pickup fits.'), alwaysShow: true }];
-  if (text !== '') return [...items, ...cautions.flatMap(cautionItems)];
+  if (text !== '') return [...cautions.flatMap(cautionItems), ...items];
   return [...items, ...examples.map((filter): Item => ({ label: filter, description: t('a filter'), filter }))];
 }
 
-/** One row a sentence, so that each can be read in the list. */
+/** One row a sentence, what stands behind its colon below it, so that each can be read in a list of usual width. */
 const cautionItems = (caution: string): readonly Item[] =>
-  caution
-    .split(/(?<=\.) (?=\p{Lu})/u)
-    .map((sentence) => ({ label: `$(warning) ${sentence}`, alwaysShow: true, caution }));
+  caution.split(/(?<=\.) (?=\p{Lu})/u).map((sentence) => {
+    const [label = '', detail] = sentence.split(/(?<=:) (.*)/);
+    return { label: `$(warning) ${label}`, ...(detail && { detail }), alwaysShow: true, caution };
+  });
 
 const fileOf = (uri: string): string => workspace.asRelativePath(Uri.parse(uri, true));
 
