@@ -153,10 +153,11 @@ instrument i {
     const second = pair.indexOf('screw {\n    turns 6');
     assert.deepEqual(lines(`${pair.slice(0, second)}‸${pair.slice(second)}`, 'inner'), coil);
     assert.equal(renamed(mark(pair, 'coil screw'), 'slug', files).result.ok, false);
-    assert.deepEqual(renamed(mark(pair, 'link grey turquoise'), 'ground', files).result, {
-      ok: false,
-      why: 'ground says something else in the lines that would name it.',
-    });
+    for (const word of ['ground', 'to'])
+      assert.deepEqual(renamed(mark(pair, 'link grey turquoise'), word, files).result, {
+        ok: false,
+        why: `${word} says something else in the lines that would name it.`,
+      });
   });
 
   it('is refused where the name is taken, or is none', () => {

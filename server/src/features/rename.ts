@@ -45,7 +45,7 @@ export function rename(named: NamedThere, newName: string, among: readonly FileM
 
 /** Words of lines that name leads, or what an instrument holds. */
 const MEANT_OTHERWISE: Readonly<Partial<Record<NamedThere['kind'], readonly string[]>>> = {
-  lead: ['hot', 'ground'],
+  lead: ['hot', 'ground', 'to'],
   slot: ['hot', 'ground', 'jack', 'reversed', 'series', 'parallel', 'through'],
 };
 
