@@ -29,6 +29,8 @@ interface Place {
   readonly file: string;
   /** What the compiler says in this file while the place is not filled; nothing for the first place of an addition. */
   readonly asked?: RegExp;
+  /** Where the addition is made before that file can have it. */
+  readonly writes?: string;
   /** The file's text with the addition. */
   readonly fill: (text: string) => string;
   /** Generated files follow from it. */
@@ -156,8 +158,12 @@ export const weightKg = (pickup: Pickup): number | undefined => pickup.weight?.v
       fill: anew('# work/unsigned\n\nHint. Nobody signed.\n'),
       generates: true,
     },
-    { file: INDEX, asked: /work\/unsigned"?' is missing/, fill: (text) => text },
-    { file: 'server/src/checks/work-unsigned.ts', fill: anew(CHECK('work/unsinged')) },
+    {
+      file: INDEX,
+      asked: /work\/unsigned"?' is missing/,
+      writes: 'server/src/checks/work-unsigned.ts',
+      fill: anew(CHECK('work/unsinged')),
+    },
     { file: 'server/src/checks/work-unsigned.ts', asked: /'"work\/unsinged"'/, fill: anew(CHECK('work/unsigned')) },
     {
       file: INDEX,
@@ -271,7 +277,7 @@ describe('the guide of how to add things', function () {
     symlinkSync(path.join(ROOT, 'node_modules'), path.join(copy, 'node_modules'), 'junction');
     for (let round = 0; round < length; round++) {
       const places = Object.values(ADDITIONS).flatMap((each) => each[round] ?? []);
-      for (const { file, fill } of places) fillPlace(path.join(copy, file), fill);
+      for (const { file, writes = file, fill } of places) fillPlace(path.join(copy, writes), fill);
       if (places.some(({ generates }) => generates)) run(['--import', 'tsx', 'test/scripts/generate.ts']);
       rounds.push(compilerErrors());
     }
