@@ -135,7 +135,7 @@ describe('two coils swept each alone, the other one loose beside it', () => {
   const alone: Edit = (text) => text.replace(/ +sweep hot.*\n/, '');
   const apart: Edit = (text) => text.replace('readings "taken', 'readings apart "taken');
 
-  it('tell both, though the other rings along; not which way round they couple', () => {
+  it('tell both, though the other rings along, and their metal; not which way round they couple', () => {
     const { swept, coupled } = sweptWith(alone, apart);
     assert.equal(coupled.length, 0);
     swept.forEach((each, index) => {

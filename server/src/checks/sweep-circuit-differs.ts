@@ -1,3 +1,4 @@
+import { nextMeasurement } from '../estimates/sweep-advice.ts';
 import { newestSwept, otherSetUpsOfWinding } from '../estimates/sweep-diagnosis.ts';
 import { isCoil } from '../estimates/sweep-set-up.ts';
 import type { Swept } from '../estimates/sweeps-measured.ts';
@@ -46,7 +47,9 @@ export const sweepCircuitDiffers = definePickupCheck({
             ? fitsWhere(curve, others)
             : isOfLinkedCoil(swept, quick.netlist)
               ? say`Something else lay on the leads; or the other coil was not linked to it then, and its readings are \`apart\`.`
-              : say`Something else lay on the leads, or it was measured through something else than stated.`,
+              : nextMeasurement(swept, quick.netlist) === 'all at once'
+                ? say`The other coil rang along by its own capacitance; or something else lay on the leads.`
+                : say`Something else lay on the leads, or it was measured through something else than stated.`,
           action: isOther
             ? say`Look at the resistor and at which side of it the pickup was, and correct the line.`
             : say`${nextWords(swept, quick.netlist) ?? ''}`,

@@ -38,7 +38,8 @@ export type NextMeasurement =
   | 'set-up'
   | 'rejoin'
   | 'again'
-  | 'coils apart';
+  | 'coils apart'
+  | 'all at once';
 
 export function nextMeasurement(swept: Swept, netlist: PickupNetlist): NextMeasurement | undefined {
   if (swept.kind === 'open') return 'rejoin';
@@ -46,13 +47,19 @@ export function nextMeasurement(swept: Swept, netlist: PickupNetlist): NextMeasu
   if (swept.kind === 'no coil') return 'again';
   if (isPartOfCoil(swept.group, netlist)) return undefined;
   if (swept.verdict !== 'holds' && isOnlyJoined(swept, netlist)) return 'coils apart';
-  if (swept.verdict === 'does not hold') return 'again';
+  if (swept.verdict === 'does not hold') return isBesideOnly(swept, netlist) ? 'all at once' : 'again';
   const untold = untoldOf(swept);
   if (untold.some(({ because }) => because === 'one exciter')) return 'with a capacitor';
   if (untold.some(({ because }) => because === 'input capacitance')) return 'recorder alone';
   if (untold.some(({ because }) => because === 'scatter')) return 'over';
   return swept.sweeps.dc.length === 0 ? 'resistance' : undefined;
 }
+
+/** One coil of several, none of which was swept together with another: that rings along. */
+const isBesideOnly = ({ group }: SweptCoil, netlist: PickupNetlist): boolean =>
+  netlist.pickup.coils.length > 1 &&
+  isCoil(group.subject) &&
+  sweepsOf(netlist.pickup).every(({ sweep, block }) => isCoil(magneticSubject(sweep, block, netlist)));
 
 /** Coils that were swept as they are joined only: the formula of one coil does not hold for two that differ. */
 const isOnlyJoined = ({ group }: SweptCoil, netlist: PickupNetlist): boolean =>

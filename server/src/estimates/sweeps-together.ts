@@ -88,6 +88,9 @@ function fittedTogether(state: readonly SweptCoil[], netlist: PickupNetlist, ben
   const { plan, fit } = found.reduce((best, each) =>
     each.fit.reducedChiSquared < best.fit.reducedChiSquared ? each : best,
   );
+  const isJoined = plan.groups.some(({ live }) => live.length > 1);
+  // With no sweep of both nothing else tells a false minimum.
+  if (!isJoined && !(fit.reducedChiSquared < LEAVES_NOTHING)) return undefined;
   const parts = plan.groups.map((each) => ({ own: each.swept, part: partOf(each, plan, fit) }));
   // A fit of all that takes from one what it gives to another has not found their circuit.
   const isWorse = parts.some(({ own, part }) => RANKS[part.verdict] > RANKS[own.verdict]);
@@ -95,7 +98,6 @@ function fittedTogether(state: readonly SweptCoil[], netlist: PickupNetlist, ben
   const told = new Map(parts.map(({ own, part }) => [own.group, part]));
   // Of coils that no sweep is of alone nothing is told but what is read between their points; which way round one couples to one that
   // only lies beside it, no sweep tells.
-  const isJoined = plan.groups.some(({ live }) => live.length > 1);
   if (!plan.joined.isCouplingFree || plan.known.length > 0 || !isJoined) return { parts: told, coupled: [], metal: [] };
   const turns = sharedTurns(fit.form, plan.joined, fit.problem.network, fit.values);
   const metal = turns.map(({ cornerHz, couplings }) => ({
@@ -224,6 +226,12 @@ function formsFrom(swept: readonly SweptCoil[], sets: readonly SetStart[]): NonN
   const left = ({ fit: { rest, scatter } }: SweptCoil) => rest / scatter;
   const best = swept.reduce((low, each) => (left(each) < left(low) ? each : low));
   const holding = swept.filter(({ verdict }) => verdict === 'holds');
+  // Where another coil rang along, what one coil's circuit took for metal was none.
+  if (best.verdict === 'does not hold')
+    return USUAL_FORMS.map((form) => ({
+      form,
+      sets: sets.map(({ coil }) => [...coil.map(Math.log), ...usualLosses(form)]),
+    }));
   const forms = new Set([best, ...holding].flatMap(({ fit }) => [fit.form, fit.rival?.problem.form ?? fit.form]));
   // What takes more than one loop of one coil takes three where several are seen at once.
   if ([...forms].some((form) => metalPartsOf(form) > 1)) forms.add('three loops');
@@ -265,6 +273,11 @@ function threeLoopsLike(found: readonly MetalLoop[]): readonly number[] {
 }
 
 const USUAL_CORNER_HZ = 8000;
+const USUAL_SHARE = 0.1;
+const USUAL_FORMS: readonly CoilForm[] = ['three loops', 'two loops', 'core', 'loop'];
+
+const usualLosses = (form: CoilForm): readonly number[] =>
+  lossesFrom(form, Math.log(USUAL_SHARE / (1 - USUAL_SHARE)), Math.log(USUAL_CORNER_HZ))[0];
 
 /** A logarithm: between a third and three times the usual. */
 const ANY_CABLE = 1;

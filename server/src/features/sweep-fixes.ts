@@ -65,9 +65,16 @@ interface SweepLines {
 function sweepsFor({ code }: Finding, swept: SweptCoil, own: OwnPickup): readonly SweepLines[] {
   if (code === 'sweep/too-weak') return tellingMore(swept, own);
   const { netlist, pickup } = own.analysed;
-  return nextMeasurement(swept, netlist) === 'coils apart'
-    ? [{ lines: pickup.coils.map(({ name }) => coilApart(pickup.name, name)), isOfBench: false }]
-    : [];
+  switch (nextMeasurement(swept, netlist)) {
+    case 'coils apart':
+      return [{ lines: pickup.coils.map(({ name }) => coilApart(pickup.name, name)), isOfBench: false }];
+    case 'all at once': {
+      const file = `sweeps/${pickup.name}.csv`;
+      return [{ lines: [{ line: `sweep hot to ground "${file}" over 10 kohm`, file }], isOfBench: false }];
+    }
+    default:
+      return [];
+  }
 }
 
 function coilApart(pickup: string, coil: string): SweepLine {

@@ -128,6 +128,8 @@ function reasonWords({ group }: SweptCoil, because: Untold['because'], bench: Be
 const NEXT: Readonly<Record<NextMeasurement, string>> = {
   'coils apart':
     'Sweep each coil by itself as well: all of them are then fitted at once, as they are joined, and what they couple is known.',
+  'all at once':
+    'Sweep hot to ground as well: the other coil rings along, and all of them are then fitted at once, as they lie.',
   over: 'Sweep over 10 kohm: pickup from the output to the resistor, resistor to ground.',
   'recorder alone': 'Sweep over 10 kohm, or the recorder alone once: recorder alone "…" through 100 kohm.',
   'with a capacitor': 'Sweep over 10 kohm; or excite it once more with 1 nF across.',
