@@ -2,7 +2,7 @@
  * A coil from its sweeps: what was measured, how well, and whether the circuit holds. Of several forms of loss the simplest is taken whose
  * Bayesian criterion (G. Schwarz, Annals of Statistics 6 (1978) 461–464) lies within 10 of the least.
  */
-import { type LeastSquares, leastSquares, type Minimum } from '../levenberg-marquardt.ts';
+import { leastSquares, type Minimum } from '../levenberg-marquardt.ts';
 import { solveInPlace } from '../linear-solve.ts';
 import { type CoilForm, metalPartsOf, partsOfForm } from './coil-form.ts';
 import { type CoilsJoined, withoutSurroundings } from './coil-network.ts';
@@ -49,7 +49,7 @@ export function fitSweeps(asked: SweepsOfCoil): SweepFit | undefined {
   const others = chosen === best ? tried.filter((each) => each !== best && isNear(each, best)).map(toTheEnd) : [];
   const ends = [toTheEnd(chosen), ...others];
   const lowest = least(ends);
-  const last = asked.joined ? minimum(problem, lowest.minimum.values, { ...TO_THE_END, ...IN_THE_VALLEY }) : lowest;
+  const last = asked.joined ? minimum(problem, lowest.minimum.values, AT_ALL_POINTS) : lowest;
   const ofOtherForm = tried.filter(({ problem: { form } }) => form !== best.problem.form);
   // Sums are compared where both were made with the same scatter.
   const rivals = [rivalOf(last, ends), rivalOf(best, ofOtherForm)].flatMap((each) => each ?? []);
@@ -160,11 +160,14 @@ const TO_THE_END = { mostRounds: 300 };
 /** Near a minimum the step is what the normal equations say; damping, they would take many rounds along a valley. */
 const IN_THE_VALLEY = { damping: 1e-7 };
 
+/** Some hundredths of a deviation, after few points have stood for all. */
+const AT_ALL_POINTS = { mostRounds: 300, enough: 0.002, ...IN_THE_VALLEY };
+
 const BRIEFLY = { mostRounds: 6, enough: 0.01 };
 
 /** How far metal lies about the other coil where a fit begins, and of how many such starts it is followed on. */
 const SOME_REACH = 0.3;
-const FOLLOWED = 5;
+const FOLLOWED = 4;
 
 /**
  * The least from a start. Of couplings the one begins that leaves least as it stands. Metal that no coil shares is alike on both sides,
@@ -407,20 +410,19 @@ const isUnlike = (a: Tried, b: Tried): boolean =>
       (each, at) => at < a.problem.network.count && Math.abs(each - (b.minimum.values[at] ?? 0)) > 0.1,
     ));
 
-function finished(
-  sweeps: SweepsOfCoil,
-  { problem, minimum: { values } }: Tried,
-  noise: readonly Noise[],
-): Omit<SweepFit, 'rival' | 'losses'> {
+function finished(sweeps: SweepsOfCoil, last: Tried, noise: readonly Noise[]): Omit<SweepFit, 'rival' | 'losses'> {
+  const {
+    problem,
+    minimum: { values },
+  } = last;
   const { chiSquared, follows, freedom } = leftBy(sweeps, problem, values);
   const stretch = Math.sqrt((Math.max(1, chiSquared) * (1 + follows)) / (1 - follows)) * (1 + 2 / freedom);
-  const stretched = sweepProblem(sweeps, problem.form, noise, stretch);
   const { rest, scatter } = restOf(sweeps.curves, problem, values, noise);
   return {
     form: problem.form,
     problem,
     values,
-    covariance: covarianceAt(stretched, values),
+    covariance: covarianceOf(sweeps, last, stretch),
     nuisances: problem.nuisances,
     noise,
     reducedChiSquared: chiSquared,
@@ -502,10 +504,15 @@ function restOf(curves: SweepsOfCoil['curves'], problem: SweepProblem, values: F
   return { rest: Math.sqrt(left / count), scatter: Math.sqrt(expected / count) };
 }
 
-function covarianceAt(problem: LeastSquares, values: Float64Array): Float64Array {
-  const { information } = leastSquares(problem, values, { mostRounds: 0 });
+/** Where the deviations of all points, but not those of what is believed, are so much greater. */
+function covarianceOf(sweeps: SweepsOfCoil, { problem, minimum: { values, information } }: Tried, stretch: number) {
+  const pointless = sweeps.curves.map((curve) => ({ ...curve, hz: [], magnitude: [], phase: curve.phase && [] }));
+  const believed = leastSquares(sweepProblem({ ...sweeps, curves: pointless }, problem.form, []), values, AS_IT_STANDS);
   const size = problem.parameters;
-  const matrix = Float64Array.from(information);
+  const matrix = information.map((each, at) => {
+    const before = believed.information[at] as number;
+    return before + (each - before) / stretch ** 2;
+  });
   for (let index = 0; index < size; index++)
     matrix[index * size + index] = (matrix[index * size + index] as number) + 1e-9;
   const columns = Array.from({ length: size }, (_, column) => {

@@ -119,12 +119,10 @@ interface Slots {
   readonly coupling: number;
 }
 
-/** `stretch`: factor on the deviations of all points. */
 export function sweepProblem(
   { curves, recorder, dc, joined = ONE_COIL }: SweepsOfCoil,
   form: CoilForm,
   noise: readonly Noise[],
-  stretch = 1,
 ): SweepProblem {
   const hasCoil = curves.some(({ kind }) => kind !== 'alone');
   const network = coilNetwork(form, joined);
@@ -167,7 +165,7 @@ export function sweepProblem(
   const priors = nuisances.filter(({ sd }) => Number.isFinite(sd));
   const bounded = hasCoil ? boundsOf(form, network) : [];
   const residuals = data + priors.length + dc.length + bounded.length;
-  const deviations = curves.map((curve, index) => deviationsOf(curve, noise[index], stretch));
+  const deviations = curves.map((curve, index) => deviationsOf(curve, noise[index]));
   const logs = curves.map(({ magnitude }) => Float64Array.from(magnitude, Math.log));
   const out = new Float64Array(2);
   const outSlopes = new Float64Array(2 * parameters);
@@ -362,11 +360,10 @@ const LEAST_DEVIATION = 2e-4;
 export function deviationsOf(
   { hz, magnitude, relativeSd }: MeasuredCurve,
   { share, floor }: Noise = FIRST_NOISE,
-  stretch = 1,
 ): Float64Array {
   return Float64Array.from(hz, (_, at) => {
     const known = relativeSd?.[at] ?? Math.hypot(share, floor / (magnitude[at] ?? 1));
-    return stretch * Math.max(LEAST_DEVIATION, known);
+    return Math.max(LEAST_DEVIATION, known);
   });
 }
 
