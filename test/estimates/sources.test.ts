@@ -78,6 +78,20 @@ describe('the e.m.f. of a coil', () => {
     assert.deepEqual(strings(['a', wound(7000)], ['b', wound(undefined, 'counterclockwise')]), { a: -5000, b: 5000 });
   });
 
+  it('is louder or softer by what is not known of coils, all but the first of them; never where turns are known', () => {
+    const louder = (...turns: readonly (number | undefined)[]) => {
+      const names = turns.map((_, index) => 'abc'[index] ?? '');
+      const { circuit, named } = circuitOf(
+        names.map((name, index) => coil(name, ...wound(turns[index], 'counterclockwise'))),
+        row(...names),
+      );
+      return named(stringSources(circuit.segments, 1.5));
+    };
+    assert.deepEqual(louder(7000, 6000), { a: 7000, b: 6000 });
+    assert.deepEqual(louder(undefined, 6000), { a: 5000, b: 7500 });
+    assert.deepEqual(louder(7000, 6000, undefined), { a: 5000, b: 7500, c: 7500 });
+  });
+
   it('counts as positive where its sense is not known', () => {
     assert.deepEqual(strings(['a', ['turns 5_000']]), { a: 5000 });
   });

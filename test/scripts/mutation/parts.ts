@@ -16,6 +16,7 @@ export const MUTATED_PARTS: readonly MutatedPart[] = [
       'test/estimates/kicks.test.ts',
       'test/estimates/phase.test.ts',
       'test/estimates/sources.test.ts',
+      'test/sweeps/whole.test.ts',
       'test/checks/sign-table.test.ts',
       'test/checks/contradictions.test.ts',
     ],
