@@ -92,10 +92,11 @@ describe('standard deviations against a seeded Monte Carlo run', () => {
   it('resonance and peak under the usual load (400 draws; 12 % and 15 %)', () => {
     const facts = text('    turns 5000');
     const quick = quickOfText(facts);
-    const [resistance, inductance, capacitance, losses, screening, tracks, capacitors] = responseCauses(
+    const [resistance, inductance, capacitance, losses, screening, loudness, tracks, capacitors] = responseCauses(
       quick,
       DEFAULT_LOAD,
     );
+    assert.equal(known(loudness).sd, 0, 'the turns are known');
     const drawn = monteCarloOfAll(
       (v) => peakOf(quick, v),
       [
