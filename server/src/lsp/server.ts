@@ -220,7 +220,7 @@ function start(
       const isNews = before?.version !== version || !sayTheSame(before.found, found);
       const sending = isNews ? send(document, found) : undefined;
       toldEarly.set(document, isDone ? undefined : { version, found });
-      if (!isDone) return sending;
+      if (!isDone) return sending?.then(taken);
       tell(document, false, true);
       late.wanted(document);
       return sending;
@@ -356,6 +356,13 @@ interface Listening {
 
 /** What has been handed over is sent by then, and of no use any more; whoever types pauses longer. */
 const SENT_MS = 15;
+
+/**
+ * Gives up the processor for a moment. A system that wakes the reader of a message where its writer runs lets it wait there, three
+ * milliseconds and more, while the writer goes on.
+ */
+const taken = (): Promise<void> => new Promise((resolve) => setTimeout(resolve, TAKEN_MS, undefined));
+const TAKEN_MS = 1;
 
 /** Long enough that nobody who types has to wait for heavy numbers, short enough to seem to follow. */
 const REST_MS = 150;
