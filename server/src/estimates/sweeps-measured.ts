@@ -199,6 +199,12 @@ export const sweptFigure = (
   f: (values: Float64Array, problem: SweepProblem) => number,
 ): Estimate => estimateFrom(figureOf(fit, f), fit.nuisances, group);
 
+/** Several of them, made together. */
+export const sweptFigures = (
+  { group, fit }: Pick<SweptCoil, 'group' | 'fit'>,
+  f: (values: Float64Array, problem: SweepProblem) => Readonly<Record<string, number>>,
+): readonly Estimate[] => Object.values(figuresOf(fit, f)).map((figure) => estimateFrom(figure, fit.nuisances, group));
+
 /** All that metal takes far above its corners, and the corner of one loop that would cost as much at low frequency. */
 function takenTogether(loops: readonly MetalLoop[]) {
   const takenShare = loops.reduce((sum, { squaredCoupling }) => sum + squaredCoupling, 0);

@@ -26,7 +26,7 @@ import {
   type SweptCoil,
   sweepWords,
   sweptEach,
-  sweptFigure,
+  sweptFigures,
   verdictOf,
   withFit,
 } from './sweeps-measured.ts';
@@ -419,14 +419,16 @@ function partOf({ swept, circuit }: PlannedGroup, { sweeps }: Plan, fit: SweepFi
 function coupledIn({ coils, groups: [first], groups, joined }: Plan, fit: SweepFit): readonly CoupledCoils[] {
   if (!first) return [];
   const restsOn = groups.map(({ swept }) => sweepWords(swept.group));
-  return joined.pairs.flatMap(({ a, b, coupling }): readonly CoupledCoils[] => {
-    const [one, other] = [coils[a], coils[b]];
-    if (!one || !other) return [];
-    const mutualH = sweptFigure({ group: first.swept.group, fit }, (values, { network }) => {
-      network.take(values);
+  const mutuals = sweptFigures({ group: first.swept.group, fit }, (values, { network }) => {
+    network.take(values);
+    const of = ({ a, b, coupling }: CoilsJoined['pairs'][number]) => {
       const henries = (network.models[a]?.henry ?? 0) * (network.models[b]?.henry ?? 0);
       return coupling * (values[network.couplingAt] ?? 0) * Math.sqrt(henries);
-    });
-    return [{ coils: [one, other], mutualH: { ...mutualH, restsOn } }];
+    };
+    return Object.fromEntries(joined.pairs.map((pair, at) => [at, of(pair)]));
+  });
+  return joined.pairs.flatMap(({ a, b }, at): readonly CoupledCoils[] => {
+    const [one, other, mutualH] = [coils[a], coils[b], mutuals[at]];
+    return one && other && mutualH ? [{ coils: [one, other], mutualH: { ...mutualH, restsOn } }] : [];
   });
 }

@@ -548,7 +548,8 @@ export function figuresOf<K extends string>(
   const size = values.length;
   const found = of(values, problem);
   const others = rival && of(rival.values, rival.problem);
-  const moved = movedEach(fit, (by) => of(by, problem));
+  // No number of the coils asks for the set-up, which they were measured through.
+  const moved = movedEach(fit, (by) => of(by, problem), problem.network.count);
   const figure = (key: K): Figure => {
     const slopes = moved.map(({ up, down, step }) => (up[key] - down[key]) / (2 * step));
     const along = Array.from({ length: size }, (_, row) =>
@@ -568,10 +569,14 @@ export const figureOf = (fit: SweepFit, of: (values: Float64Array, problem: Swee
 export const slopesOf = (fit: SweepFit, f: (values: Float64Array) => number): readonly number[] =>
   movedEach(fit, f).map(({ up, down, step }) => (up - down) / (2 * step));
 
-/** What f becomes where each parameter is moved by a part of its deviation, either way. */
-function movedEach<T>({ values, covariance }: Pick<SweepFit, 'values' | 'covariance'>, f: (values: Float64Array) => T) {
+/** What f becomes where each parameter, or the first so many, is moved by a part of its deviation, either way. */
+function movedEach<T>(
+  { values, covariance }: Pick<SweepFit, 'values' | 'covariance'>,
+  f: (values: Float64Array) => T,
+  count = values.length,
+) {
   const size = values.length;
-  return Array.from({ length: size }, (_, index) => {
+  return Array.from({ length: count }, (_, index) => {
     const step = Math.max(1e-5, Math.min(1e-2, 0.1 * Math.sqrt(covariance[index * size + index] ?? 0)));
     const moved = (by: number) => f(values.map((each, at) => (at === index ? each + by : each)));
     return { up: moved(step), down: moved(-step), step };
