@@ -369,6 +369,16 @@ export function coilNetwork(form: CoilForm, joined: CoilsJoined): CoilNetwork {
     }
   };
 
+  const last = new Float64Array(parameters.count).fill(Number.NaN);
+  const hasTaken = (values: ArrayLike<number>): boolean => {
+    let isSame = true;
+    for (let at = 0; at < last.length; at++) {
+      isSame &&= last[at] === values[at];
+      last[at] = values[at] as number;
+    }
+    return isSame;
+  };
+
   return {
     ...parameters,
     admittance,
@@ -377,6 +387,8 @@ export function coilNetwork(form: CoilForm, joined: CoilsJoined): CoilNetwork {
     currents,
     reachOf,
     take: (values) => {
+      // Numbers of one fit are asked for one after the other.
+      if (hasTaken(values)) return;
       models.forEach((model, coil) => {
         model.take(values, starts[coil] as number);
       });
