@@ -9,8 +9,8 @@ export function beFrugal(): void {
   for (const flag of ['--optimize-for-size', KEEPS_SMALL, OPTIMIZES_LATE]) setFlagsFromString(flag);
 }
 
-/** The place for what is made next stays as large as it is; it grows where `tidy-node.ts` lets it. */
-export const KEEPS_SMALL = '--semi-space-growth-factor=1';
+/** The place for what is made next stays as large as it is: what a keystroke tells first is out before much is made. */
+const KEEPS_SMALL = '--semi-space-growth-factor=1';
 
 /**
  * Bytes of code that a function runs before it is worth optimizing: seven times what the engine waits for. Sooner it optimizes what is
