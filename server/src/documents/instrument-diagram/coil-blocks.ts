@@ -3,8 +3,10 @@ import type { QuickEstimates } from '../../estimates/quick.ts';
 import { type Coil, poleOf } from '../../model/coil.ts';
 import type { Slot } from '../../model/instrument.ts';
 import type { PickupNetlist, Winding } from '../../model/netlist.ts';
-import { printCount, printValue } from '../../quantities/print.ts';
+import type { Estimate } from '../../quantities/estimate.ts';
+import { printValue } from '../../quantities/print.ts';
 import type { Language } from '../../words/languages/language.ts';
+import { turnsText } from '../../words/turns-words.ts';
 import { colourWords } from '../colour-words.ts';
 import type { Run } from '../labels.ts';
 import { coilPath } from '../wiring-diagram/coil-path.ts';
@@ -58,7 +60,7 @@ function coilBlocks(
     const winding = netlist.windings.find((each) => each.coil === coil);
     const bottomEnd = entered ?? nearGround ?? 'start';
     const pole = quick.signs.find((each) => each.coil === coil)?.pole;
-    const parts = partsOfCoil(quick.windings.get(coil)?.turns?.value, winding, coil, t);
+    const parts = partsOfCoil(quick.windings.get(coil)?.turns, winding, coil, t);
     const blocks = parts.map(({ id, turns, inner, outer }, index): CoilBlock => {
       const ends = [inner, outer].map(({ net, end }) => nodeOf(coil.name, net, `${coil.name}.${end}`));
       const [top = '', bottom = ''] = bottomEnd === 'start' ? ends.toReversed() : ends;
@@ -92,7 +94,7 @@ interface CoilPart {
 
 /** From start to finish. */
 function partsOfCoil(
-  turns: number | undefined,
+  turns: Counted | undefined,
   winding: Winding | undefined,
   { name }: Coil,
   t: Language,
@@ -102,20 +104,20 @@ function partsOfCoil(
     { net: winding?.finish, end: 'finish' },
   ];
   const taps = [...(winding?.taps ?? [])].sort((a, b) => a.turns - b.turns);
-  if (taps.length === 0) return [{ id: name, turns: turnsText(turns, t), inner: start, outer: finish }];
+  if (taps.length === 0) return [{ id: name, turns: countedText(turns, t), inner: start, outer: finish }];
   const stops = [
-    { turns: 0, point: start },
-    ...taps.map((tap) => ({ turns: tap.turns, point: { net: tap.net, end: tap.lead } })),
+    { turns: { value: 0, sd: 0 }, point: start },
+    ...taps.map((tap) => ({ turns: { value: tap.turns, sd: 0 }, point: { net: tap.net, end: tap.lead } })),
     { turns, point: finish },
   ];
   return stops.slice(1).flatMap((stop, index) => {
     const from = stops[index];
     if (from?.turns === undefined) return [];
-    const own = stop.turns === undefined ? undefined : stop.turns - from.turns;
+    const own = stop.turns && { ...stop.turns, value: stop.turns.value - from.turns.value };
     return [
       {
-        id: partId(name, from.turns),
-        turns: turnsText(own, t),
+        id: partId(name, from.turns.value),
+        turns: countedText(own, t),
         inner: from.point,
         outer: stop.point,
       },
@@ -123,8 +125,10 @@ function partsOfCoil(
   });
 }
 
-const turnsText = (turns: number | undefined, t: Language): string =>
-  turns === undefined ? t('turns unknown') : t('{0} turns', printCount(turns, t.numbers));
+type Counted = Pick<Estimate, 'value' | 'sd'>;
+
+const countedText = (turns: Counted | undefined, t: Language): string =>
+  turns === undefined ? t('turns unknown') : turnsText(turns, t);
 
 export const unknownBlock = (slot: Slot, t: Language): PickupBlock => ({
   slot: slot.name,

@@ -1,12 +1,14 @@
+import { present } from '../../../../grammar/values/present.ts';
 import { type HumVerdict, hearsStrings, humVerdict, pairsHeard } from '../../estimates/phase.ts';
 import type { QuickEstimates } from '../../estimates/quick.ts';
 import { type CoilSigns, sounds } from '../../estimates/signs.ts';
 import { poleOf } from '../../model/coil.ts';
-import { printCount } from '../../quantities/print.ts';
+import { linear } from '../../quantities/estimate.ts';
 import { rotationWords } from '../../words/directions.ts';
 import type { Language, PlainText } from '../../words/languages/language.ts';
 import { numberText } from '../../words/number-text.ts';
 import { PICKUP_NUMBERS } from '../../words/numbers.ts';
+import { turnsText } from '../../words/turns-words.ts';
 import type { Push, VectorsPicture, VerdictPicture } from './picture.ts';
 
 /** Why it sounds so, from the signs and sizes of its coils; `undefined` where no path leads from ground to hot. */
@@ -50,20 +52,13 @@ function signalOf(
   t: Language,
 ): VectorsPicture {
   const series = heard.every(({ transfer = 0 }) => Math.abs(Math.abs(transfer) - 1) < 1e-3);
-  const turns = heard.map(({ coil }) => windings.get(coil)?.turns?.value);
-  const known = turns.flatMap((each) => each ?? []);
-  const total =
-    series && known.length === turns.length
-      ? [
-          t(
-            '{0} turns',
-            printCount(
-              known.reduce((sum, each) => sum + each, 0),
-              t.numbers,
-            ),
-          ),
-        ]
-      : [];
+  const turns = heard.map(({ coil }) => windings.get(coil)?.turns);
+  const known = present(turns);
+  const sum = linear(
+    known,
+    known.map(() => 1),
+  );
+  const total = series && known.length === turns.length ? [turnsText(sum, t)] : [];
   if (phase === 'out')
     return {
       heading: t('String signal cancels'),
