@@ -1,5 +1,5 @@
 import { humVerdict, humWeights, phaseOf } from '../estimates/phase.ts';
-import { positionLevels, type SoundingCoil } from '../estimates/positions.ts';
+import { positionHum, type SoundingCoil } from '../estimates/positions.ts';
 import type { SelectionPart } from '../model/selection.ts';
 import { scale } from '../quantities/estimate.ts';
 import { printDb } from '../quantities/print.ts';
@@ -15,18 +15,18 @@ export const humPartlyCancelledPosition = definePositionCheck({
   late: true,
   yieldsTo: ['circuit/open', 'circuit/output-shorted', 'phase/position-cancels', 'hum/position-hums'],
   at: (solved, context) => {
-    const { position, coils } = solved;
+    const { position, selection, coils } = solved;
     if (!cancelsAcross(coils) || phaseOf(coils) === 'out') return undefined;
-    // Nothing is left of what nobody knows: coils of open turns count alike elsewhere, where signs are asked for and no number is told.
-    const { humDb } = positionLevels(context, position);
-    if (!humDb || humVerdict(humDb.value) !== 'in part') return undefined;
+    // Coils of open turns count alike where signs are asked for only: of those no number is told.
+    const left = positionHum(context, selection);
+    if (!left || humVerdict(left.value) !== 'in part') return undefined;
     return {
       what: (t) =>
         t(
           "In {0} hum cancels only in part: {1} of the strongest coil's hum in the same place is left by the best estimate ({2} at one standard deviation).",
           positionWords(position, t),
-          printDb(humDb.value, { style: t.numbers }),
-          printDb(humDb.value + humDb.sd, { style: t.numbers }),
+          printDb(left.value, { style: t.numbers }),
+          printDb(left.value + left.sd, { style: t.numbers }),
         ),
       hint: (t) => reason(coils, t),
       action: (t) => t('Where less hum is wanted, take coils that are nearer to each other in turns and wire.'),

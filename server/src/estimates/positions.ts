@@ -195,6 +195,10 @@ const humLevel = (
     ),
   );
 
+/** Of a position as it is played; `undefined` where the size of a coil is not known. */
+export const positionHum = (at: InstrumentAtBench, selection: Selection): Estimate | undefined =>
+  pickupsOf(selection, at.quickOf).every(fullyKnown) ? humLevel(at, selection, AS_PLAYED) : undefined;
+
 export type PositionLevels = Pick<PositionEstimates, 'key' | 'title' | 'phase' | 'signalDb' | 'humDb'> & {
   /** Of coils counted alike where nobody knows their sizes; `undefined` for one coil, or where a sign is open. */
   readonly hum: HumVerdict | undefined;
@@ -213,7 +217,7 @@ export function positionLevels(at: InstrumentAtBench, { key, title, selection }:
   if (coils.length === 0 || pickupsOf(selection, quickOf).some((each) => !fullyKnown(each)))
     return { ...base, phase, hum: verdict(alikeDb) };
   const full = positionNetwork(instrument, selection, quickOf, AS_PLAYED);
-  const humDb = humLevel(at, selection, AS_PLAYED);
+  const humDb = positionHum(at, selection);
   const signalDb = levelOf(contributionsOf(full, 'string', STRING_HZ, stringPlaces(instrument)));
   return { ...base, phase, hum: alikeDb === undefined ? undefined : verdict(humDb?.value), signalDb, humDb };
 }

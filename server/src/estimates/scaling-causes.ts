@@ -8,8 +8,9 @@ import { loudnessCause } from './sources.ts';
 /**
  * What is known of all resistances, inductances and capacitances of some pickups, of the time constants of their eddy currents and of
  * what these take from the string's field, and of how loud coils of unknown turns are beside the others, each as a factor round 1: the
- * relative errors of the pickups' own values between hot and ground, with equal weights where there are several. What a factor owes to a named cause (a spool, the poles of one pickup) stays
- * named, so that the difference of two states of one pickup is known better than either.
+ * relative errors of the pickups' own values between hot and ground, with equal weights where there are several. What a
+ * factor owes to a named cause (a spool, the poles of one pickup) stays named, so that the difference of two states of one
+ * pickup is known better than either.
  */
 export function scalingCauses(quick: readonly QuickEstimates[]): readonly Estimate[] {
   const magnetics = quick.map(pickupMagnetics);

@@ -36,10 +36,10 @@ export interface Diagnosed {
 }
 
 /**
- * Sends findings after each change, always those of the text as it is then, with its version. Changes that come in one
- * burst are answered once: before it works, and between its turns of work, it lets every message through that is already waiting. What it has told is out before it works on: of a long
- * message, a part waits here until it is read at the other end. One document is worked
- * off at a time, the one edited last first, so that typing never waits for the files that depend on it; of those the ones in sight first.
+ * Sends findings after each change, always those of the text as it is then, with its version. Changes that come in one burst are answered
+ * once: before it works, and between its turns of work, it lets every message through that is already waiting. What it has told is out
+ * before it works on: of a long message, a part waits here until it is read at the other end. One document is worked off at a time, the
+ * one edited last first, so that typing never waits for the files that depend on it; of those the ones in sight first.
  */
 export function createPush({ diagnose, send, all, othersAffected, inSight, soon, rested }: PushTarget): Push {
   /** Edited or begun, what comes next at the end. */

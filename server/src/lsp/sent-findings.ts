@@ -58,7 +58,10 @@ interface StandingsOptions {
   readonly stood: Attached<Chunk, Standing>;
 }
 
-/** Of pieces as they stand now: the same object of one that has not moved. Asked for with every finding at each keystroke, it leaves little behind. */
+/**
+ * Of pieces as they stand now: the same object of one that has not moved. Asked for with every finding at each keystroke, it leaves little
+ * behind.
+ */
 function standings(
   document: TextDocument,
   { uri, homeOf }: EarlyFindings,

@@ -1,5 +1,5 @@
 import type { Sign } from './coil.ts';
-import { looseNetlist, type PickupNetlist } from './netlist.ts';
+import { isLeadNode, looseNetlist, type PickupNetlist } from './netlist.ts';
 
 /**
  * Whether start and finish of a coil meant the same ends in a state of before as in a later one that it outlasted to: +1, or -1 where they
@@ -20,8 +20,6 @@ const endsOf = (name: string, { windings }: PickupNetlist) => windings.find(({ c
 function leadsOf(name: string, { pickup }: PickupNetlist) {
   const { windings, nets } = looseNetlist(pickup);
   const winding = windings.find(({ coil }) => coil.name === name);
-  const at = (net: number | undefined) => (net === undefined ? [] : (nets[net]?.nodes ?? []).filter(isLead));
+  const at = (net: number | undefined) => (net === undefined ? [] : (nets[net]?.nodes ?? []).filter(isLeadNode));
   return winding && { start: at(winding.start), finish: at(winding.finish) };
 }
-
-const isLead = (node: string): boolean => node.startsWith('lead:');

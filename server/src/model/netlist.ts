@@ -100,6 +100,7 @@ export const CHASSIS: Node = 'chassis';
 export const endNode = (coil: string, end: CoilEnd): Node => `coil:${coil}.${end}`;
 export const tapNode = (coil: string, lead: string): Node => `tap:${coil}.${lead}`;
 export const leadNode = (lead: string): Node => `lead:${lead}`;
+export const isLeadNode = (node: Node): boolean => node.startsWith('lead:');
 export const foilNode = (coil: string): Node => `foil:${coil}`;
 
 /** Foil about windings, and the nets that it is soldered to. */
